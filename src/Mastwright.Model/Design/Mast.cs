@@ -206,9 +206,9 @@ public sealed record GuyLevel
     public ImmutableArray<double> InsulatorsAtM { get; init; } = [];
 
     /// <summary>Guy insulator, catalogue name.</summary>
-    [Field("insulator", "The strain insulator (see `mastwright list strain-insulators`).", Default = "54-3", Why = "a common strain insulator for 1/4 in strand")]
+    [Field("insulator", "The strain insulator (see `mastwright list strain-insulators`).", Default = "ANSI 54-3", Why = "a common strain insulator for 1/4 in strand")]
     [CatalogueName("strain-insulators")]
-    public string Insulator { get; init; } = "54-3";
+    public string Insulator { get; init; } = "ANSI 54-3";
 }
 
 /// <summary>Initial tension: a share of breaking strength or a force.</summary>
