@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace Mastwright.Numerics.Dense;
@@ -10,6 +11,7 @@ internal static unsafe class PlanarOps<T>
     private static int W => Vector<T>.Count;
 
     /// <summary>y -= column * (xr + j xi), for rows <paramref name="from"/> to <paramref name="to"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void SubtractScaled(T* aRe, T* aIm, T xr, T xi, T* yRe, T* yIm, int from, int to)
     {
         var vr = new Vector<T>(xr);
@@ -32,6 +34,7 @@ internal static unsafe class PlanarOps<T>
     }
 
     /// <summary>The sum of conj(a) * x for rows <paramref name="from"/> to <paramref name="to"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static (T Re, T Im) ConjugateDot(T* aRe, T* aIm, T* xRe, T* xIm, int from, int to)
     {
         var sr = Vector<T>.Zero;
@@ -130,6 +133,7 @@ internal static unsafe class PlanarOps<T>
         return copy;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Narrow(ReadOnlySpan<double> from, Span<float> to, double scale)
     {
         var i = 0;
@@ -144,6 +148,7 @@ internal static unsafe class PlanarOps<T>
             to[i] = (float)(from[i] * scale);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static T AbsSum(ReadOnlySpan<T> re, ReadOnlySpan<T> im)
     {
         var sum = Vector<T>.Zero;
