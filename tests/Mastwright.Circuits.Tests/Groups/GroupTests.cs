@@ -39,7 +39,8 @@ public class GroupTests
     };
 
     private static GroupProblem Pair(Complex z1, Complex z2, Complex ratio, LineType feeder) => new(
-        LoadImpedance.Constant(new[,] { { z1, Complex.Zero }, { Complex.Zero, z2 } }), [1, ratio], 50, F, 1000, PartQuality.Lossless) { Feeder = feeder };
+        LoadImpedance.Constant(new[,] { { z1, Complex.Zero }, { Complex.Zero, z2 } }), [1, ratio], 50, F, 1000, PartQuality.Lossless)
+    { Feeder = feeder };
 
     [Fact]
     public void Drive_impedances_are_the_matrix_rows_by_hand()
