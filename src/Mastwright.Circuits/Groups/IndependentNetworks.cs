@@ -46,7 +46,18 @@ public static class IndependentNetworks
             rest.AddRange(ends.Select(e => new Line($"W{e.Mast + 1}", e.Node, GroupProblem.MastNode(e.Mast), problem.Feeder, problem.ReachM)));
         rest.AddRange(Idle(table));
         var tuned = Tune(parts, rest, problem);
-        return new(new GroupFeed("independent networks", new Network(rest.Concat(tuned)), problem, table.Findings), table.Findings);
+        var network = new Network(rest.Concat(tuned));
+        var feed = new GroupFeed("independent networks", network, problem, table.Findings);
+        if (feed.WorstError < 0.01)
+            return new(feed, table.Findings);
+        var findings = table.Findings.Add(new(
+            "group-untuned",
+            Severity.Warning,
+            "The losses of the parts keep the currents from their values: a mast that takes almost no power is fed through parts that lose more than it takes.",
+            Value: FormattableString.Invariant($"{feed.WorstError:0.000} of the reference current"),
+            Allowed: "0.01",
+            WayOut: "Use parts of higher Q, ask slightly other currents, or use current forcing."));
+        return new(new GroupFeed(feed.Title, network, problem, findings), findings);
     }
 
     // A mast that is to carry nothing is left open; a grain of capacitance keeps its node defined.
