@@ -2,6 +2,7 @@ using System.Numerics;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Wires;
+using Mastwright.Numerics.Dense;
 
 namespace Mastwright.Fields.Solving;
 
@@ -12,7 +13,7 @@ namespace Mastwright.Fields.Solving;
 /// </summary>
 internal static class ImpedanceMatrix
 {
-    public static Complex[] Fill(WireMesh mesh, double frequencyHz, CancellationToken cancellation)
+    public static ComplexMatrix Fill(WireMesh mesh, double frequencyHz, CancellationToken cancellation)
     {
         var n = mesh.UnknownCount;
         var half = new Complex[(long)n * n];
@@ -52,7 +53,12 @@ internal static class ImpedanceMatrix
         Symmetrise(half, n);
         AddWireLoss(mesh, half, frequencyHz);
         AddLoads(mesh, half, frequencyHz);
-        return half;
+
+        // Symmetric, so its rows are its columns.
+        var matrix = new ComplexMatrix(n, n);
+        for (var j = 0; j < n; j++)
+            matrix.SetColumn(j, half.AsSpan(j * n, n));
+        return matrix;
     }
 
     /// <summary>Volts per ampere between end currents of two filaments: vector and scalar potential together, ends 00, 01, 10, 11.</summary>
