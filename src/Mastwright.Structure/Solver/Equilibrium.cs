@@ -34,7 +34,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
 
     private PathEnd? TryReach(MastState from, double own, double share)
     {
-        var step = Converge(from, own, share);
+        var step = Converge(from, own, share, careful: false);
         return step is { Stable: true } s && LargestTurn(s.State) < CredibleTurnRad
             ? new(s.State, own, share, s.Residual, _iterations, Outcome.Stable)
             : null;
@@ -43,7 +43,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
     private PathEnd Walk(MastState rest)
     {
         // The weightless mast between its tensioned guys: if even that does not stand, nothing holds it.
-        if (Converge(rest, 0, 0) is not { Stable: true } first)
+        if (Carefully(rest, 0, 0) is not { Stable: true } first)
         {
             return new(rest, 0, 0, 0, _iterations, Outcome.Mechanism);
         }
@@ -61,7 +61,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
         {
             var next = Math.Min(1, done + step);
             var (own, share) = shares(next);
-            if (Converge(end.State, own, share) is { Stable: true } s)
+            if (Carefully(end.State, own, share) is { Stable: true } s)
             {
                 done = next;
                 step *= 2;
@@ -82,7 +82,10 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
 
     private sealed record Converged(MastState State, double Residual, bool Stable);
 
-    private Converged? Converge(MastState start, double own, double share)
+    private Converged? Carefully(MastState start, double own, double share) =>
+        Converge(start, own, share, careful: false) ?? Converge(start, own, share, careful: true);
+
+    private Converged? Converge(MastState start, double own, double share, bool careful)
     {
         var load = loads.At(own, share);
         var measure = Math.Max(load.TotalN, 1e-9);
@@ -125,14 +128,15 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
             }
 
             assembly.Tangent.Solve(step);
-            state = Search(state, step, load);
+            state = Search(state, step, load, careful);
         }
 
         return null;
     }
 
-    // Goes along the step until the work done by the out-of-balance along it is no longer growing wildly.
-    private MastState Search(MastState state, double[] step, PlacedLoad load)
+    // A mast is far stiffer along itself than across, so a good step may first raise the out-of-balance: plain Newton
+    // is tried first. The careful way goes along the step only until the work of the out-of-balance along it stops falling.
+    private MastState Search(MastState state, double[] step, PlacedLoad load, bool careful)
     {
         var slope = Along(step);
         var share = StepLimit(step);
@@ -141,7 +145,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
             var next = state.Moved(step, share);
             assembly.Evaluate(next, load, withTangent: true);
             var after = Along(step);
-            if (cut >= 6 || (assembly.CablesConverged && Math.Abs(after) <= 4 * Math.Abs(slope)))
+            if (cut >= 6 || (assembly.CablesConverged && (!careful || Math.Abs(after) <= 0.8 * Math.Abs(slope))))
             {
                 return next;
             }
