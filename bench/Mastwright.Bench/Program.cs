@@ -1,0 +1,17 @@
+using Mastwright.Bench;
+
+return args switch
+{
+    ["lu", .. var rest] => LuBench.Run(rest),
+    _ => Help(),
+};
+
+static int Help()
+{
+    Console.WriteLine("""
+        Benchmarks, each a ratio against a named baseline in the same run.
+
+          lu [sizes...]   dense complex factorisation and solve; sizes 500 2000 4000 unless given
+        """);
+    return 2;
+}

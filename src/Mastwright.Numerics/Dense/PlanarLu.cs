@@ -1,0 +1,138 @@
+using System.Numerics;
+using Mastwright.Numerics.Dense.Kernels;
+
+namespace Mastwright.Numerics.Dense;
+
+/// <summary>Sizes shared by all precisions.</summary>
+internal static class PlanarLu
+{
+    /// <summary>
+    /// Columns a panel has: a multiple of the tile width and of the row padding, so that panels start on whole tiles.
+    /// Wide panels move less memory, narrow ones leave less work outside the tiles.
+    /// </summary>
+    public static int BlockWidth<T>(int order)
+        where T : unmanaged, INumberBase<T>
+    {
+        var unit = 3 * PlanarStorage<T>.RowPad;
+        return Math.Max(unit, order < 1000 ? 48 : order < 3000 ? 96 : 192);
+    }
+
+    /// <summary>About what factoring takes for packed panels and scratch memory.</summary>
+    public static long WorkBytes(int order, int threads, int elementSize)
+    {
+        var width = BlockWidth<double>(order);
+        var panel = 2L * width * PlanarStorage<double>.PaddedRows(order) * elementSize;
+        return ((threads + 1) * panel) + (2L * threads * width * width * elementSize);
+    }
+}
+
+/// <summary>P A = L U in planar storage, in one precision.</summary>
+internal sealed unsafe class PlanarLu<T>
+    where T : unmanaged, IFloatingPointIeee754<T>
+{
+    private readonly PlanarStorage<T> _lu;
+    private readonly int[] _pivots;
+
+    private PlanarLu(PlanarStorage<T> lu, int[] pivots)
+    {
+        _lu = lu;
+        _pivots = pivots;
+    }
+
+    public int Order => _lu.Rows;
+
+    public ReadOnlySpan<int> Pivots => _pivots;
+
+    public PlanarStorage<T> Storage => _lu;
+
+    /// <summary>Factors in place. On failure the result is null and <paramref name="failedColumn"/> says where.</summary>
+    public static PlanarLu<T>? Factor(PlanarStorage<T> a, LuOptions options, CancellationToken cancellation, out int failedColumn)
+    {
+        var path = options.Path;
+        var threads = options.ThreadCount;
+        var width = options.PanelWidth > 0 ? options.PanelWidth : PlanarLu.BlockWidth<T>(a.Rows);
+        int[]? pivots;
+        if (Tile512<T>.IsSupported && path is VectorPath.Widest or VectorPath.Bits512)
+            pivots = BlockedLu<T, Tile512<T>>.Factor(a, width, threads, cancellation, out failedColumn);
+        else if (Tile256<T>.IsSupported && path != VectorPath.Portable)
+            pivots = BlockedLu<T, Tile256<T>>.Factor(a, width, threads, cancellation, out failedColumn);
+        else
+            pivots = BlockedLu<T, TilePortable<T>>.Factor(a, width, threads, cancellation, out failedColumn);
+        return pivots is null ? null : new(a, pivots);
+    }
+
+    /// <summary>Solves A x = b in place of b.</summary>
+    public void Solve(PlanarVector<T> b)
+    {
+        b.Permute(_pivots);
+        var n = Order;
+        fixed (T* br = b.Re, bi = b.Im)
+        {
+            for (var j = 0; j < n; j++)
+                PlanarOps<T>.SubtractScaled(Re(j), Im(j), br[j], bi[j], br, bi, j + 1, n);
+            for (var j = n - 1; j >= 0; j--)
+            {
+                var (rr, ri) = Reciprocal(Re(j)[j], Im(j)[j]);
+                (br[j], bi[j]) = ((br[j] * rr) - (bi[j] * ri), (br[j] * ri) + (bi[j] * rr));
+                PlanarOps<T>.SubtractScaled(Re(j), Im(j), br[j], bi[j], br, bi, 0, j);
+            }
+        }
+    }
+
+    /// <summary>Solves A X = B in place of B.</summary>
+    public void SolveMany(PlanarStorage<T> b, LuOptions options) =>
+        Workers.For(b.Columns, options.ThreadCount, j =>
+        {
+            var x = PlanarVector<T>.Zero(Order);
+            b.ReColumn(j).CopyTo(x.Re);
+            b.ImColumn(j).CopyTo(x.Im);
+            Solve(x);
+            x.Re.AsSpan(0, Order).CopyTo(b.ReColumn(j));
+            x.Im.AsSpan(0, Order).CopyTo(b.ImColumn(j));
+        });
+
+    /// <summary>Solves A^H x = b in place of b, A^H the conjugate transpose.</summary>
+    public void SolveAdjoint(PlanarVector<T> b)
+    {
+        var n = Order;
+        fixed (T* br = b.Re, bi = b.Im)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                var (sr, si) = PlanarOps<T>.ConjugateDot(Re(j), Im(j), br, bi, 0, j);
+                var (rr, ri) = Reciprocal(Re(j)[j], -Im(j)[j]);
+                var (tr, ti) = (br[j] - sr, bi[j] - si);
+                (br[j], bi[j]) = ((tr * rr) - (ti * ri), (tr * ri) + (ti * rr));
+            }
+
+            for (var j = n - 1; j >= 0; j--)
+            {
+                var (sr, si) = PlanarOps<T>.ConjugateDot(Re(j), Im(j), br, bi, j + 1, n);
+                (br[j], bi[j]) = (br[j] - sr, bi[j] - si);
+            }
+        }
+
+        b.PermuteBack(_pivots);
+    }
+
+    /// <summary>1 / (re + j im) by Smith's scaling, which neither overflows nor underflows early.</summary>
+    public static (T Re, T Im) Reciprocal(T re, T im)
+    {
+        if (T.Abs(re) >= T.Abs(im))
+        {
+            var ratio = im / re;
+            var d = re + (im * ratio);
+            return (T.One / d, -ratio / d);
+        }
+        else
+        {
+            var ratio = re / im;
+            var d = (re * ratio) + im;
+            return (ratio / d, -T.One / d);
+        }
+    }
+
+    private T* Re(int j) => _lu.Re + ((long)j * _lu.Ld);
+
+    private T* Im(int j) => _lu.Im + ((long)j * _lu.Ld);
+}
