@@ -42,6 +42,9 @@ public enum QuantityKind
     /// <summary>A translational stiffness in N/m.</summary>
     Stiffness,
 
+    /// <summary>A bending or torsional stiffness, EI or GJ, in N·m².</summary>
+    BendingStiffness,
+
     /// <summary>A bending or overturning moment in N·m.</summary>
     Moment,
 
@@ -122,6 +125,9 @@ public enum QuantityKind
 
     /// <summary>A magnetic field strength in A/m.</summary>
     MagneticField,
+
+    /// <summary>A power through an area in W/m², shown in W/m² or mW/cm².</summary>
+    PowerDensity,
 
     /// <summary>A soil conductivity in S/m.</summary>
     Conductivity,
