@@ -95,7 +95,7 @@ internal static unsafe class LuBench
         }
     }
 
-    private static ComplexMatrix RandomMatrix(int n)
+    internal static ComplexMatrix RandomMatrix(int n)
     {
         var random = new Random(1);
         var m = new ComplexMatrix(n, n);

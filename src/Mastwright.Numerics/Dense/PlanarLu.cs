@@ -68,13 +68,27 @@ internal sealed unsafe class PlanarLu<T>
         var n = Order;
         fixed (T* br = b.Re, bi = b.Im)
         {
-            for (var j = 0; j < n; j++)
-                PlanarOps<T>.SubtractScaled(Re(j), Im(j), br[j], bi[j], br, bi, j + 1, n);
-            for (var j = n - 1; j >= 0; j--)
+            for (var j = 0; j < n; j += 4)
             {
-                var (rr, ri) = Reciprocal(Re(j)[j], Im(j)[j]);
-                (br[j], bi[j]) = ((br[j] * rr) - (bi[j] * ri), (br[j] * ri) + (bi[j] * rr));
-                PlanarOps<T>.SubtractScaled(Re(j), Im(j), br[j], bi[j], br, bi, 0, j);
+                var end = Math.Min(n, j + 4);
+                for (var c = j; c < end; c++)
+                    PlanarOps<T>.SubtractScaled(Re(c), Im(c), br[c], bi[c], br, bi, c + 1, end);
+                if (end < n)
+                    PlanarOps<T>.SubtractScaled4(Re(j), Im(j), _lu.Ld, br + j, bi + j, br, bi, end, n);
+            }
+
+            for (var end = n; end > 0; end -= 4)
+            {
+                var start = Math.Max(0, end - 4);
+                for (var c = end - 1; c >= start; c--)
+                {
+                    var (rr, ri) = Reciprocal(Re(c)[c], Im(c)[c]);
+                    (br[c], bi[c]) = ((br[c] * rr) - (bi[c] * ri), (br[c] * ri) + (bi[c] * rr));
+                    PlanarOps<T>.SubtractScaled(Re(c), Im(c), br[c], bi[c], br, bi, start, c);
+                }
+
+                if (start > 0)
+                    PlanarOps<T>.SubtractScaled4(Re(start), Im(start), _lu.Ld, br + start, bi + start, br, bi, 0, start);
             }
         }
     }
