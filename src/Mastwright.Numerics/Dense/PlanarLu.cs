@@ -1,11 +1,29 @@
 using System.Numerics;
+using Mastwright.Numerics.Dense.Kernels;
 
 namespace Mastwright.Numerics.Dense;
 
 /// <summary>Sizes shared by all precisions.</summary>
 internal static class PlanarLu
 {
-    public static long WorkBytes(int order, int threads, int elementSize) => 0;
+    /// <summary>
+    /// Columns a panel has: a multiple of the tile width and of the row padding, so that panels start on whole tiles.
+    /// Wide panels move less memory, narrow ones leave less work outside the tiles.
+    /// </summary>
+    public static int BlockWidth<T>(int order)
+        where T : unmanaged, INumberBase<T>
+    {
+        var unit = 3 * PlanarStorage<T>.RowPad;
+        return Math.Max(unit, order < 1000 ? 48 : order < 3000 ? 96 : 192);
+    }
+
+    /// <summary>About what factoring takes for packed panels and scratch memory.</summary>
+    public static long WorkBytes(int order, int threads, int elementSize)
+    {
+        var width = BlockWidth<double>(order);
+        var panel = 2L * width * PlanarStorage<double>.PaddedRows(order) * elementSize;
+        return ((threads + 1) * panel) + (2L * threads * width * width * elementSize);
+    }
 }
 
 /// <summary>P A = L U in planar storage, in one precision.</summary>
@@ -30,47 +48,17 @@ internal sealed unsafe class PlanarLu<T>
     /// <summary>Factors in place. On failure the result is null and <paramref name="failedColumn"/> says where.</summary>
     public static PlanarLu<T>? Factor(PlanarStorage<T> a, LuOptions options, CancellationToken cancellation, out int failedColumn)
     {
-        var n = a.Rows;
-        var pivots = new int[n];
-        failedColumn = -1;
-        for (var k = 0; k < n; k++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            var re = a.Re + ((long)k * a.Ld);
-            var im = a.Im + ((long)k * a.Ld);
-            var best = k;
-            for (var i = k; i < n; i++)
-            {
-                if (T.Abs(re[i]) + T.Abs(im[i]) > T.Abs(re[best]) + T.Abs(im[best]))
-                    best = i;
-            }
-
-            pivots[k] = best;
-            for (var j = 0; j < n; j++)
-            {
-                var at = (long)j * a.Ld;
-                (a.Re[at + k], a.Re[at + best]) = (a.Re[at + best], a.Re[at + k]);
-                (a.Im[at + k], a.Im[at + best]) = (a.Im[at + best], a.Im[at + k]);
-            }
-
-            if (re[k] == T.Zero && im[k] == T.Zero)
-            {
-                failedColumn = k;
-                return null;
-            }
-
-            var (pr, pi) = Reciprocal(re[k], im[k]);
-            for (var i = k + 1; i < n; i++)
-                (re[i], im[i]) = ((re[i] * pr) - (im[i] * pi), (re[i] * pi) + (im[i] * pr));
-            for (var j = k + 1; j < n; j++)
-            {
-                var cr = a.Re + ((long)j * a.Ld);
-                var ci = a.Im + ((long)j * a.Ld);
-                PlanarOps<T>.SubtractScaled(re, im, cr[k], ci[k], cr, ci, k + 1, n);
-            }
-        }
-
-        return new(a, pivots);
+        var path = options.Path;
+        var threads = options.ThreadCount;
+        var width = options.PanelWidth > 0 ? options.PanelWidth : PlanarLu.BlockWidth<T>(a.Rows);
+        int[]? pivots;
+        if (Tile512<T>.IsSupported && path is VectorPath.Widest or VectorPath.Bits512)
+            pivots = BlockedLu<T, Tile512<T>>.Factor(a, width, threads, cancellation, out failedColumn);
+        else if (Tile256<T>.IsSupported && path != VectorPath.Portable)
+            pivots = BlockedLu<T, Tile256<T>>.Factor(a, width, threads, cancellation, out failedColumn);
+        else
+            pivots = BlockedLu<T, TilePortable<T>>.Factor(a, width, threads, cancellation, out failedColumn);
+        return pivots is null ? null : new(a, pivots);
     }
 
     /// <summary>Solves A x = b in place of b.</summary>
@@ -80,13 +68,27 @@ internal sealed unsafe class PlanarLu<T>
         var n = Order;
         fixed (T* br = b.Re, bi = b.Im)
         {
-            for (var j = 0; j < n; j++)
-                PlanarOps<T>.SubtractScaled(Re(j), Im(j), br[j], bi[j], br, bi, j + 1, n);
-            for (var j = n - 1; j >= 0; j--)
+            for (var j = 0; j < n; j += 4)
             {
-                var (rr, ri) = Reciprocal(Re(j)[j], Im(j)[j]);
-                (br[j], bi[j]) = ((br[j] * rr) - (bi[j] * ri), (br[j] * ri) + (bi[j] * rr));
-                PlanarOps<T>.SubtractScaled(Re(j), Im(j), br[j], bi[j], br, bi, 0, j);
+                var end = Math.Min(n, j + 4);
+                for (var c = j; c < end; c++)
+                    PlanarOps<T>.SubtractScaled(Re(c), Im(c), br[c], bi[c], br, bi, c + 1, end);
+                if (end < n)
+                    PlanarOps<T>.SubtractScaled4(Re(j), Im(j), _lu.Ld, br + j, bi + j, br, bi, end, n);
+            }
+
+            for (var end = n; end > 0; end -= 4)
+            {
+                var start = Math.Max(0, end - 4);
+                for (var c = end - 1; c >= start; c--)
+                {
+                    var (rr, ri) = Reciprocal(Re(c)[c], Im(c)[c]);
+                    (br[c], bi[c]) = ((br[c] * rr) - (bi[c] * ri), (br[c] * ri) + (bi[c] * rr));
+                    PlanarOps<T>.SubtractScaled(Re(c), Im(c), br[c], bi[c], br, bi, start, c);
+                }
+
+                if (start > 0)
+                    PlanarOps<T>.SubtractScaled4(Re(start), Im(start), _lu.Ld, br + start, bi + start, br, bi, 0, start);
             }
         }
     }
