@@ -88,7 +88,6 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
     private Converged? Converge(MastState start, double own, double share, bool careful)
     {
         var load = loads.At(own, share);
-        var measure = Math.Max(load.TotalN, 1e-9);
         var state = start.Copy();
         var step = new double[assembly.Size];
         var best = double.PositiveInfinity;
@@ -98,7 +97,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
         {
             cancellation.ThrowIfCancellationRequested();
             _iterations++;
-            var residual = assembly.CablesConverged ? assembly.ResidualN() / measure : double.PositiveInfinity;
+            var residual = assembly.CablesConverged ? assembly.ResidualN() / Measure(load) : double.PositiveInfinity;
             if (double.IsInfinity(residual))
             {
                 return null;
@@ -110,7 +109,8 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
                 return new(state, residual, assembly.Tangent.NegativePivots == 0 && !assembly.Tangent.Singular);
             }
 
-            if (assembly.Tangent.Singular)
+            // Eight steps without halving the best residual: this load has no equilibrium within reach.
+            if (assembly.Tangent.Singular || stale >= 8)
             {
                 return null;
             }
@@ -152,6 +152,18 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
 
             share *= Math.Clamp(Math.Abs(slope) / (Math.Abs(slope) + Math.Abs(after)), 0.2, 0.6);
         }
+    }
+
+    // The whole load; where there is next to none, a thousandth of the largest guy tension.
+    private double Measure(PlacedLoad load)
+    {
+        var tension = 0.0;
+        for (var g = 0; g < load.Present.Length; g++)
+        {
+            tension = load.Present[g] ? Math.Max(tension, assembly.Cables[g].EndTensionN) : tension;
+        }
+
+        return Math.Max(Math.Max(load.TotalN, 1e-3 * tension), 1e-6);
     }
 
     private double Along(double[] step)

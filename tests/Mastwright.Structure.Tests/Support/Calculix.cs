@@ -31,8 +31,11 @@ internal static class Calculix
             using var run = Process.Start(start)!;
             var output = run.StandardOutput.ReadToEndAsync();
             run.StandardError.ReadToEnd();
-            Assert.True(run.WaitForExit(120_000), "CalculiX took too long");
-            Assert.Contains("Job finished", output.Result);
+            if (!run.WaitForExit(120_000) || !output.Result.Contains("Job finished", StringComparison.Ordinal))
+            {
+                throw new InvalidOperationException("CalculiX did not finish: " + output.Result[Math.Max(0, output.Result.Length - 500)..]);
+            }
+
             return deck.Read(File.ReadAllLines(Path.Combine(folder.FullName, "mast.dat")));
         }
         finally
@@ -140,7 +143,7 @@ internal static class Calculix
             _text.AppendLine("*NODE,NSET=NALL");
             foreach (var (n, at) in _nodes)
             {
-                Line($"{n},{at.X:R},{at.Y:R},{at.Z:R}");
+                Line($"{n},{at.X:G12},{at.Y:G12},{at.Z:G12}");
             }
 
             _text.Append(body);
@@ -162,7 +165,7 @@ internal static class Calculix
             Forces(_load);
             foreach (var p in c.PointLoads.Where(p => p.MomentNm != Vec3.Zero))
             {
-                Line($"{At(p.HeightM)},4,{p.MomentNm.X:R}\n{At(p.HeightM)},5,{p.MomentNm.Y:R}\n{At(p.HeightM)},6,{p.MomentNm.Z:R}");
+                Line($"{At(p.HeightM)},4,{p.MomentNm.X:G12}\n{At(p.HeightM)},5,{p.MomentNm.Y:G12}\n{At(p.HeightM)},6,{p.MomentNm.Z:G12}");
             }
 
             Line($"*NODE PRINT,NSET=OUT,FREQUENCY=1000\nU\n*NODE PRINT,NSET=RF,FREQUENCY=1000\nRF\n*END STEP");
@@ -219,7 +222,7 @@ internal static class Calculix
         {
             foreach (var (n, f) in loads)
             {
-                Line($"{n},1,{f.X:R}\n{n},2,{f.Y:R}\n{n},3,{f.Z:R}");
+                Line($"{n},1,{f.X:G12}\n{n},2,{f.Y:G12}\n{n},3,{f.Z:G12}");
             }
         }
 
@@ -234,8 +237,8 @@ internal static class Calculix
                 body.AppendLine(CultureInfo.InvariantCulture, $"{++_element},{a},{b}");
             }
 
-            body.AppendLine(CultureInfo.InvariantCulture, $"*MATERIAL,NAME={set}\n*ELASTIC\n{ea / (side * side):R},0.0\n*EXPANSION,ZERO=0.\n{strain:R}");
-            body.AppendLine(CultureInfo.InvariantCulture, $"*BEAM SECTION,ELSET={set},MATERIAL={set},SECTION=RECT\n{side:R},{side:R}\n{normal.X:F9},{normal.Y:F9},{normal.Z:F9}");
+            body.AppendLine(CultureInfo.InvariantCulture, $"*MATERIAL,NAME={set}\n*ELASTIC\n{ea / (side * side):G12},0.0\n*EXPANSION,ZERO=0.\n{strain:G12}");
+            body.AppendLine(CultureInfo.InvariantCulture, $"*BEAM SECTION,ELSET={set},MATERIAL={set},SECTION=RECT\n{side:G12},{side:G12}\n{normal.X:F9},{normal.Y:F9},{normal.Z:F9}");
         }
     }
 }
