@@ -47,6 +47,20 @@ internal sealed unsafe class BlockedLu<T, TTile>
 
     private void Work(CancellationToken cancellation)
     {
+        try
+        {
+            WorkOff(cancellation);
+        }
+        catch
+        {
+            // Memory may run out; the other workers must not wait for what this one will never finish.
+            _schedule.Stop();
+            throw;
+        }
+    }
+
+    private void WorkOff(CancellationToken cancellation)
+    {
         var bench = new Workbench(_width);
         var spin = default(SpinWait);
         while (true)
