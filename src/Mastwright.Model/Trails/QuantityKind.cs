@@ -126,6 +126,9 @@ public enum QuantityKind
     /// <summary>A magnetic field strength in A/m.</summary>
     MagneticField,
 
+    /// <summary>A power through an area in W/m², shown in W/m² or mW/cm².</summary>
+    PowerDensity,
+
     /// <summary>A soil conductivity in S/m.</summary>
     Conductivity,
 

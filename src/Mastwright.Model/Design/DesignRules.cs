@@ -1,0 +1,257 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Mastwright.Model.Text;
+using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
+
+namespace Mastwright.Model.Design;
+
+/// <summary>Rules between the fields of a design: what each field allows on its own is said by its shape.</summary>
+internal static class DesignRules
+{
+    /// <param name="station">The station, with defaults where a field could not be read.</param>
+    /// <param name="places">Where each field stands.</param>
+    /// <param name="broken">Paths of fields already reported: rules that rest on them are silent, so that one slip gives one message.</param>
+    /// <param name="file">The file's name.</param>
+    public static ImmutableArray<Finding> Check(Station station, IReadOnlyDictionary<string, Place> places, IReadOnlyCollection<string> broken, string file)
+    {
+        var rules = new Rules(station, places, broken, file);
+        rules.Site();
+        rules.Masts();
+        rules.Groups();
+        return [.. rules.Findings];
+    }
+
+    private sealed class Rules(Station station, IReadOnlyDictionary<string, Place> places, IReadOnlyCollection<string> broken, string file)
+    {
+        private bool Sound(params string[] paths) => !paths.Any(p => broken.Any(b => b.StartsWith(p, StringComparison.Ordinal)));
+
+        public List<Finding> Findings { get; } = [];
+
+        public void Site()
+        {
+            var site = station.Site;
+            if (Sound("site.wind") && (site.Wind.Method == WindMethod.StatedPressure ? site.Wind.PressurePa is null : site.Wind.SpeedMPerS is null))
+            {
+                var key = site.Wind.Method == WindMethod.StatedPressure ? "pressure" : "speed";
+                Add("missing-wind", "site.wind", $"The wind method needs a {key}.", null, null, $"Add “{key}: …” to the block “wind”.");
+            }
+
+            Temperatures(site);
+        }
+
+        private void Temperatures(Site site)
+        {
+            if (site.ColdestK > site.HottestK)
+            {
+                Add("temperature-order", "site.coldest", "The coldest temperature is above the hottest.", T(site.ColdestK), "at most " + T(site.HottestK), "Swap them.");
+            }
+            else if (site.TensioningTemperatureK < site.ColdestK || site.TensioningTemperatureK > site.HottestK)
+            {
+                Add("temperature-order", "site.tensioning-temperature", "The tensioning temperature lies outside coldest and hottest.",
+                    T(site.TensioningTemperatureK), $"{T(site.ColdestK)} to {T(site.HottestK)}", "Widen the range or correct the temperature.");
+            }
+        }
+
+        public void Masts()
+        {
+            Twice(station.Masts.Select(m => m.Name), i => $"masts[{i}].name", "masts");
+            for (var i = 0; i < station.Masts.Length; i++)
+            {
+                Mast(station.Masts[i], $"masts[{i}]");
+                for (var j = 0; j < i; j++)
+                {
+                    var apart = double.Hypot(station.Masts[i].EastM - station.Masts[j].EastM, station.Masts[i].NorthM - station.Masts[j].NorthM);
+                    if (apart < 1)
+                    {
+                        Add("masts-in-one-place", $"masts[{i}].east", $"Masts “{station.Masts[j].Name}” and “{station.Masts[i].Name}” stand in one place.",
+                            L(apart) + " apart", "at least 1 m apart", "Give each mast its own “east” and “north”.", $"masts[{i}]");
+                    }
+                }
+            }
+        }
+
+        public void Groups()
+        {
+            for (var g = 0; g < station.Groups.Length; g++)
+            {
+                for (var d = 0; d < station.Groups[g].Directions.Length; d++)
+                {
+                    Currents(station.Groups[g].Directions[d], $"groups[{g}].directions[{d}]");
+                }
+            }
+        }
+
+        private void Currents(Direction direction, string path)
+        {
+            var names = station.Masts.Select(m => m.Name).ToList();
+            for (var c = 0; c < direction.Currents.Length; c++)
+            {
+                var mast = direction.Currents[c].Mast;
+                if (mast.Length > 0 && !names.Contains(mast))
+                {
+                    Unknown($"{path}.currents[{c}].mast", "mast", mast, names);
+                }
+            }
+
+            Twice(direction.Currents.Select(c => c.Mast), i => $"{path}.currents[{i}].mast", "currents");
+            if (direction.Currents.Length > 0 && direction.Currents.All(c => c.Size == 0))
+            {
+                Add("no-current", path + ".currents", "Every mast of this direction has no current.", "0", "at least one above 0", "Give the fed masts a size of 1.");
+            }
+        }
+
+        private void Mast(Mast mast, string path)
+        {
+            Sections(mast, path);
+            Twice(mast.Anchors.Select(a => a.Name), i => $"{path}.anchors[{i}].name", "anchors");
+            var anchorNames = mast.Anchors.Select(a => a.Name).ToList();
+            for (var g = 0; g < mast.Guys.Length; g++)
+            {
+                Guy(mast, mast.Guys[g], path, $"{path}.guys[{g}]", anchorNames);
+            }
+
+            for (var g = 1; g < mast.Guys.Length; g++)
+            {
+                if (Sound(path + ".guys") && Math.Abs(mast.Guys[g].HeightM - mast.Guys[g - 1].HeightM) < 0.3)
+                {
+                    Add("guy-levels-together", $"{path}.guys[{g}].height", "Two guy levels are at the same height.", L(mast.Guys[g].HeightM),
+                        "at least 0.3 m (1 ft) apart", "Merge them into one level with more anchors.");
+                }
+            }
+
+            Feet(mast, path);
+            for (var a = 0; a < mast.Attachments.Length; a++)
+            {
+                if (mast.Attachments[a].HeightM > mast.TopM + 1e-9 && mast.Sections.Length > 0 && Sound(path + ".sections", path + ".base"))
+                {
+                    Add("attachment-above-mast", $"{path}.attachments[{a}].height", $"“{mast.Attachments[a].Name}” sits above the mast.",
+                        L(mast.Attachments[a].HeightM), $"at most {L(mast.TopM)}, the mast's top", "Lower it or lengthen the mast.");
+                }
+            }
+
+            if (mast.TopWires is { } wires && mast.Sections.Length > 0 && wires.LengthM * Math.Sin(wires.SlopeRad) > mast.TopM - 0.5)
+            {
+                Add("top-wires-reach-ground", path + ".top-wires.length", "The top wires reach the ground.",
+                    L(wires.LengthM), $"ends at least 0.5 m above ground", "Shorten them or make them less steep.");
+            }
+        }
+
+        private void Sections(Mast mast, string path)
+        {
+            for (var s = 0; s < mast.Sections.Length; s++)
+            {
+                var section = mast.Sections[s];
+                if (Sound($"{path}.sections[{s}]") && (section.Lattice is null) == (section.Tube is null))
+                {
+                    Add("section-kind", $"{path}.sections[{s}]", section.Tube is null ? "The section says neither lattice nor tube." : "The section says both lattice and tube.",
+                        null, "exactly one of lattice, tube", "Keep one of the two.");
+                }
+
+                if (section.Tube is { } tube && tube.WallM * 2 > tube.DiameterM)
+                {
+                    Add("wall-too-thick", $"{path}.sections[{s}].tube.wall", "The wall is thicker than half the diameter.",
+                        F(tube.WallM), "at most " + F(tube.DiameterM / 2), "Check both numbers and their units.");
+                }
+            }
+        }
+
+        private void Guy(Mast mast, GuyLevel guy, string mastPath, string path, List<string> anchorNames)
+        {
+            var topKnown = mast.Sections.Length > 0 && Sound(mastPath + ".sections", mastPath + ".base", path + ".height");
+            if (topKnown && (guy.HeightM > mast.TopM + 1e-9 || guy.HeightM <= mast.Base.HeightM))
+            {
+                Add("guy-above-mast", path + ".height", guy.HeightM > mast.TopM ? "The guy is attached above the mast's top." : "The guy is attached below the mast's foot.",
+                    L(guy.HeightM), $"above {L(mast.Base.HeightM)} and at most {L(mast.TopM)}, the mast's top", "Lower the attachment, or lengthen the sections.");
+            }
+
+            for (var a = 0; a < guy.Anchors.Length; a++)
+            {
+                if (!anchorNames.Contains(guy.Anchors[a]))
+                {
+                    Unknown($"{path}.anchors[{a}]", "anchor", guy.Anchors[a], anchorNames, path + ".anchors");
+                }
+            }
+
+            Twice(guy.Anchors, i => $"{path}.anchors[{i}]", "anchors", path + ".anchors");
+            foreach (var anchor in UsedAnchors(mast, guy))
+            {
+                if (Sound(path + ".height") && anchor.RiseM >= guy.HeightM - 0.3)
+                {
+                    Add("anchor-above-attachment", path + ".height", $"Anchor “{anchor.Name}” lies as high as the guy's attachment; the guy would lift the mast.",
+                        L(anchor.RiseM), "below " + L(guy.HeightM - 0.3), "Attach the guy higher or choose a lower anchor.");
+                }
+            }
+        }
+
+        private void Feet(Mast mast, string path)
+        {
+            foreach (var (guy, g) in mast.Guys.Select((guy, g) => (guy, g)))
+            {
+                var used = UsedAnchors(mast, guy);
+                if (used.Count == 0 || !guy.Anchors.All(n => used.Any(a => a.Name == n)) || !Sound(path + ".anchors"))
+                {
+                    continue;
+                }
+
+                // A level holds the mast only when no half circle is free of anchors.
+                var bearings = used.Select(a => a.BearingRad).Order().ToList();
+                var widest = bearings.Zip(bearings.Skip(1).Append(bearings[0] + (2 * Math.PI)), (a, b) => b - a).Max();
+                if (widest > (Math.PI * 0.98))
+                {
+                    Add("guys-one-sided", $"{path}.guys[{g}].anchors", "The guys of this level leave one side of the mast unheld.",
+                        used.Count + " anchors, widest gap " + (widest * 180 / Math.PI).ToString("F0", CultureInfo.InvariantCulture) + "°",
+                        "no gap of 176° or more between neighbouring anchors", "Use at least three anchors spread evenly.", $"{path}.guys[{g}].height");
+                }
+            }
+        }
+
+        private static List<Anchor> UsedAnchors(Mast mast, GuyLevel guy) =>
+            guy.Anchors.IsEmpty ? [.. mast.Anchors] : [.. mast.Anchors.Where(a => guy.Anchors.Contains(a.Name))];
+
+        private void Twice(IEnumerable<string> names, Func<int, string> pathOf, string what, string? fallback = null)
+        {
+            var seen = new HashSet<string>();
+            foreach (var (name, i) in names.Select((n, i) => (n, i)))
+            {
+                if (name.Length > 0 && !seen.Add(name))
+                {
+                    Add("name-twice", pathOf(i), $"The name “{name}” stands twice among the {what}.", name, "each name once", "Rename one of them.", fallback);
+                }
+            }
+        }
+
+        private void Unknown(string path, string what, string name, List<string> names, string? fallback = null)
+        {
+            var near = NearMiss.Of(name, names);
+            Add("missing-" + what, path, $"There is no {what} called “{name}”." + (near is null ? "" : $" Did you mean “{near}”?"), name,
+                names.Count == 0 ? null : "one of: " + string.Join(", ", names), $"Add the {what} or correct the name.", fallback);
+        }
+
+        private void Add(string code, string path, string message, string? value, string? allowed, string wayOut, string? fallback = null)
+        {
+            var place = places.GetValueOrDefault(path) ?? (fallback is null ? null : places.GetValueOrDefault(fallback)) ?? NearestPlace(path);
+            Findings.Add(new Finding(code, Severity.Error, message, place with { Path = path }, value, allowed, wayOut));
+        }
+
+        // A field that was left out has no place of its own: point at the block it would stand in.
+        private Place NearestPlace(string path)
+        {
+            for (var cut = path.LastIndexOfAny(['.', '[']); cut > 0; cut = path.LastIndexOfAny(['.', '['], cut - 1))
+            {
+                if (places.TryGetValue(path[..cut], out var place))
+                {
+                    return place;
+                }
+            }
+
+            return new Place(file, 1, 1, path);
+        }
+
+        private string L(double m) => QuantityFormat.Show(m, QuantityKind.Length, station.UnitSystem);
+
+        private string F(double m) => QuantityFormat.Show(m, QuantityKind.FineLength, station.UnitSystem);
+
+        private string T(double k) => QuantityFormat.Show(k, QuantityKind.Temperature, station.UnitSystem);
+    }
+}

@@ -1,0 +1,157 @@
+using System.Collections.Immutable;
+using Mastwright.Model.Schema;
+using Mastwright.Model.Trails;
+
+namespace Mastwright.Model.Design;
+
+/// <summary>The feed line and the matching network.</summary>
+public sealed record Feed
+{
+    /// <summary>Line impedance, Ω.</summary>
+    [Field("line-impedance", "Impedance of the feed line the mast is matched to.", Default = "50 Ω", Why = "the usual coaxial line")]
+    [Quantity(QuantityKind.Resistance, 5, 1000)]
+    public double LineOhm { get; init; } = 50;
+
+    /// <summary>Coil quality.</summary>
+    [Field("coil-q", "Quality of the matching coils.", Default = "300", Why = "a large air coil in its cabinet; common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 10, 5000)]
+    public double CoilQ { get; init; } = 300;
+
+    /// <summary>Capacitor quality.</summary>
+    [Field("capacitor-q", "Quality of the matching capacitors.", Default = "2000", Why = "air, vacuum or mica; common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 10, 100000)]
+    public double CapacitorQ { get; init; } = 2000;
+
+    /// <summary>Stray capacitance across the base besides the insulator, F.</summary>
+    [Field("stray-capacitance", "Stray capacitance across the base besides the insulator: lead-in, cabinet, arc balls.", Default = "20 pF", Why = "a short lead and a pair of gap balls; common practice, no source")]
+    [Quantity(QuantityKind.Capacitance, 0, 5e-9)]
+    public double StrayCapacitanceF { get; init; } = 20e-12;
+}
+
+/// <summary>The base gap and what stands behind it.</summary>
+public sealed record ProtectionSpec
+{
+    /// <summary>Shape of the gap's electrodes.</summary>
+    [Field("electrodes", "Shape of the base gap's electrodes.", Default = "rounded", Why = "rounded nuts or domed bolts, the usual home-made gap")]
+    public Electrodes Electrodes { get; init; } = Electrodes.Rounded;
+
+    /// <summary>Diameter of the electrodes' rounding, m.</summary>
+    [Field("electrode-diameter", "Diameter of the electrodes, or of their rounding.", Default = "20 mm", Why = "a 3/4 in domed nut")]
+    [Quantity(QuantityKind.FineLength, 0.001, 1)]
+    public double ElectrodeDiameterM { get; init; } = 0.02;
+
+    /// <summary>The setting, when the builder has chosen one, m.</summary>
+    [Field("gap", "The gap you have set; leave it out to have it computed.", Default = "computed")]
+    [Quantity(QuantityKind.FineLength, 1e-4, 0.5)]
+    public double? GapM { get; init; }
+
+    /// <summary>Tolerance of the setting, m.</summary>
+    [Field("gap-tolerance", "How closely the gap can be set and will stay.", Default = "0.2 mm", Why = "a feeler gauge and a lock nut; common practice, no source")]
+    [Quantity(QuantityKind.FineLength, 0, 0.01)]
+    public double GapToleranceM { get; init; } = 0.2e-3;
+
+    /// <summary>Rise of the base voltage when the match drifts.</summary>
+    [Field("mismatch", "Rise of the base voltage when the match drifts.", Default = "1.2", Why = "about √1.5, for an SWR of 1.5; common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 1, 5)]
+    public double Mismatch { get; init; } = 1.2;
+
+    /// <summary>Margin of the gap above the working peak.</summary>
+    [Field("working-margin", "Spark voltage over the highest working peak.", Default = "1.3", Why = "common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 1, 10)]
+    public double WorkingMargin { get; init; } = 1.3;
+
+    /// <summary>Margin of the weakest part above the gap.</summary>
+    [Field("part-margin", "Strength of the weakest part over the firing voltage.", Default = "1.2", Why = "common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 1, 10)]
+    public double PartMargin { get; init; } = 1.2;
+
+    /// <summary>What rain leaves of the gap's strength.</summary>
+    [Field("wet-factor", "What rain and dirt leave of the gap's dry strength.", Default = "0.85", Why = "an open gap without drip hood; common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 0.1, 1)]
+    public double WetFactor { get; init; } = 0.85;
+
+    /// <summary>Firing voltage on a lightning front over the static one.</summary>
+    [Field("impulse-ratio", "Firing voltage on a lightning front over the static spark voltage.", Default = "1.25", Why = "a short rounded gap needs time to fire; common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 1, 5)]
+    public double ImpulseRatio { get; init; } = 1.25;
+
+    /// <summary>Parts behind the gap.</summary>
+    [Field("parts", "Parts behind the gap and the peak voltage each withstands.", Default = "the base insulator's flashover only", Why = "the file names no capacitor, coil or relay")]
+    public ImmutableArray<WeakPart> Parts { get; init; } = [];
+}
+
+/// <summary>Shapes of gap electrodes.</summary>
+public enum Electrodes
+{
+    /// <summary>Two balls.</summary>
+    [Word("balls", "two balls, one earthed")]
+    Balls,
+
+    /// <summary>Ball and plate.</summary>
+    [Word("ball-to-plate", "a ball over a plate")]
+    BallToPlate,
+
+    /// <summary>Rounded bolts or nuts.</summary>
+    [Word("rounded", "domed nuts or bolts rounded by hand")]
+    Rounded,
+
+    /// <summary>A rounded bolt or nut over a plate.</summary>
+    [Word("rounded-to-plate", "a domed nut or bolt over a flat plate")]
+    RoundedToPlate,
+
+    /// <summary>Rods with square or pointed ends.</summary>
+    [Word("rods", "rods with square or pointed ends")]
+    Rods,
+}
+
+/// <summary>A part behind the gap.</summary>
+public sealed record WeakPart
+{
+    /// <summary>What it is.</summary>
+    [Field("name", "What it is.", Required = true)]
+    public string Name { get; init; } = "";
+
+    /// <summary>Peak voltage it withstands, V.</summary>
+    [Field("withstand", "Peak voltage it withstands, from its maker or a test.", Required = true)]
+    [Quantity(QuantityKind.PeakVoltage, 10, 1e6)]
+    public double WithstandPeakV { get; init; }
+}
+
+/// <summary>Factors and limits the checks hold the design to.</summary>
+public sealed record Limits
+{
+    /// <summary>Breaking strength over largest guy tension.</summary>
+    [Field("guy-factor", "Breaking strength of a guy over its largest tension.", Default = "2", Why = "guyed-mast practice for strand; common practice, no source; local code governs")]
+    [Quantity(QuantityKind.Ratio, 1, 20)]
+    public double GuyFactor { get; init; } = 2;
+
+    /// <summary>Rated compression over largest compression of the base insulator.</summary>
+    [Field("insulator-factor", "Rated compression of the base insulator over its largest load.", Default = "3", Why = "ceramic is brittle; common practice, no source; the maker's figure governs")]
+    [Quantity(QuantityKind.Ratio, 1, 20)]
+    public double InsulatorFactor { get; init; } = 3;
+
+    /// <summary>Anchor rating over largest pull.</summary>
+    [Field("anchor-factor", "Rated pull of an anchor over its largest pull.", Default = "2", Why = "soil is uncertain; common practice, no source; local code governs")]
+    [Quantity(QuantityKind.Ratio, 1, 20)]
+    public double AnchorFactor { get; init; } = 2;
+
+    /// <summary>Factor on wind and ice loads; null for that of the method.</summary>
+    [Field("wind-load-factor", "Factor on wind and ice loads.", Default = "that of the method: 1 for ASCE 7 (its speeds are at strength level), 1.5 for EN 1991-1-4 (EN 1990), 1 for a stated pressure")]
+    [Quantity(QuantityKind.Ratio, 0.1, 5)]
+    public double? WindLoadFactor { get; init; }
+
+    /// <summary>Lowest stability factor.</summary>
+    [Field("stability-factor", "Load factor the mast must carry beyond the design loads before it becomes unstable.", Default = "1.5", Why = "common practice, no source; local code governs")]
+    [Quantity(QuantityKind.Ratio, 1, 10)]
+    public double StabilityFactor { get; init; } = 1.5;
+
+    /// <summary>Largest tilt of the mast under the design wind, rad.</summary>
+    [Field("tilt", "Largest tilt or sway angle of the mast's top under the design wind.", Default = "4 °", Why = "guyed-mast practice; common practice, no source")]
+    [Quantity(QuantityKind.Angle, 0.001, 0.8)]
+    public double TiltRad { get; init; } = 4 * Math.PI / 180;
+
+    /// <summary>Radiation efficiency below which a band is flagged.</summary>
+    [Field("efficiency", "Radiation efficiency you want at least on every band.", Default = "30 %", Why = "about 5 dB below perfect ground; your choice")]
+    [Quantity(QuantityKind.Ratio, 0.001, 1)]
+    public double Efficiency { get; init; } = 0.3;
+}

@@ -1,0 +1,312 @@
+using System.Collections.Immutable;
+using Mastwright.Model.Schema;
+using Mastwright.Model.Trails;
+
+namespace Mastwright.Model.Design;
+
+/// <summary>One guyed mast radiator.</summary>
+public sealed record Mast
+{
+    /// <summary>What the mast is called.</summary>
+    [Field("name", "What you call the mast.", Required = true)]
+    public string Name { get; init; } = "";
+
+    /// <summary>East of the site's origin, m.</summary>
+    [Field("east", "Place of the foot, east of the site's origin.", Default = "0 m", Why = "the site's origin")]
+    [Quantity(QuantityKind.Length, -5000, 5000)]
+    public double EastM { get; init; }
+
+    /// <summary>North of the site's origin, m.</summary>
+    [Field("north", "Place of the foot, north of the site's origin.", Default = "0 m", Why = "the site's origin")]
+    [Quantity(QuantityKind.Length, -5000, 5000)]
+    public double NorthM { get; init; }
+
+    /// <summary>The foot.</summary>
+    [Field("base", "What the mast stands on.", Default = "all of its own defaults")]
+    public MastBase Base { get; init; } = new();
+
+    /// <summary>Sections from the bottom up.</summary>
+    [Field("sections", "Mast sections from the bottom up.", Required = true)]
+    public ImmutableArray<Section> Sections { get; init; } = [];
+
+    /// <summary>Anchors of this mast.</summary>
+    [Field("anchors", "The guy anchors of this mast, seen from its foot.", Required = true)]
+    public ImmutableArray<Anchor> Anchors { get; init; } = [];
+
+    /// <summary>Guy levels from the bottom up.</summary>
+    [Field("guys", "The guy levels.", Required = true)]
+    public ImmutableArray<GuyLevel> Guys { get; init; } = [];
+
+    /// <summary>Top loading; null for none.</summary>
+    [Field("top-wires", "Top-loading wires sloping down from the mast top.", Default = "none")]
+    public TopWires? TopWires { get; init; }
+
+    /// <summary>Radials.</summary>
+    [Field("radials", "The radial wires around the base.", Required = true)]
+    public Radials Radials { get; init; } = new();
+
+    /// <summary>Things fixed to the mast.</summary>
+    [Field("attachments", "Things fixed to the mast that weigh and catch wind.", Default = "none")]
+    public ImmutableArray<Attachment> Attachments { get; init; } = [];
+
+    /// <summary>Length of the mast above its insulator, m.</summary>
+    public double LengthM => Sections.Sum(s => s.LengthM);
+
+    /// <summary>Height of the mast top above ground, m.</summary>
+    public double TopM => Base.HeightM + LengthM;
+}
+
+/// <summary>What the mast stands on.</summary>
+public sealed record MastBase
+{
+    /// <summary>Height of the mast's lower end above ground, m: footing, insulator and pivot together.</summary>
+    [Field("height", "Height of the mast's lower end above ground: footing, insulator and pivot together.", Default = "0.4 m", Why = "a low pedestal with a post insulator; common practice, no source")]
+    [Quantity(QuantityKind.Length, 0.05, 20)]
+    public double HeightM { get; init; } = 0.4;
+
+    /// <summary>How the foot may turn.</summary>
+    [Field("pivot", "How the foot may turn, so that no bending reaches the ceramic.", Default = "ball-and-cone", Why = "turns freely every way; the usual base of a guyed radiator")]
+    public Pivot Pivot { get; init; } = Pivot.BallAndCone;
+
+    /// <summary>Rotation the pivot can take, rad.</summary>
+    [Field("pivot-rotation", "Rotation the pivot can take before it binds.", Default = "3 °", Why = "a plain ball seat; common practice, no source; use the maker's figure")]
+    [Quantity(QuantityKind.Angle, 0.001, 1.6)]
+    public double PivotRotationRad { get; init; } = 3 * Math.PI / 180;
+
+    /// <summary>Base insulator, catalogue name.</summary>
+    [Field("insulator", "The base insulator (see `mastwright list base-insulators`).", Required = true)]
+    [CatalogueName("base-insulators")]
+    public string Insulator { get; init; } = "";
+
+    /// <summary>Diameter of the lead from the network to the mast's foot, m.</summary>
+    [Field("lead", "Diameter of the conductor from the earth plate's feed terminal up to the mast's foot.", Default = "10 mm", Why = "a stout tube or strap of like girth; common practice, no source")]
+    [Quantity(QuantityKind.FineLength, 0.0005, 0.3)]
+    public double LeadDiameterM { get; init; } = 0.010;
+
+    /// <summary>Side of the square footing, m.</summary>
+    [Field("footing-width", "Side of the square concrete footing under the base.", Default = "0.9 m", Why = "a common small footing; the check below says whether it serves")]
+    [Quantity(QuantityKind.Length, 0.1, 10)]
+    public double FootingWidthM { get; init; } = 0.9;
+
+    /// <summary>Depth of the footing underside, m.</summary>
+    [Field("footing-depth", "Depth of the footing's underside below ground.", Default = "0.9 m", Why = "below frost in mild country; ask your building office")]
+    [Quantity(QuantityKind.Length, 0.05, 10)]
+    public double FootingDepthM { get; init; } = 0.9;
+}
+
+/// <summary>Kinds of foot.</summary>
+public enum Pivot
+{
+    /// <summary>A ball in a cone.</summary>
+    [Word("ball-and-cone", "a ball in a cone or cup: turns freely every way")]
+    BallAndCone,
+
+    /// <summary>A rocker on a plate with a pin.</summary>
+    [Word("rocker-and-pin", "a rounded plate with a centring pin: rolls a little every way")]
+    RockerAndPin,
+
+    /// <summary>A hinge.</summary>
+    [Word("hinged", "a hinge pin: turns about one axis, stiff about the other, used for raising")]
+    Hinged,
+}
+
+/// <summary>One length of mast of constant section.</summary>
+public sealed record Section
+{
+    /// <summary>Length, m.</summary>
+    [Field("length", "Length of this run of sections.", Required = true)]
+    [Quantity(QuantityKind.Length, 0.1, 200)]
+    public double LengthM { get; init; }
+
+    /// <summary>Lattice section, catalogue name.</summary>
+    [Field("lattice", "A lattice section from the catalogue (see `mastwright list lattices`); give this or a tube.", Default = "none, a tube is given")]
+    [CatalogueName("lattices")]
+    public string? Lattice { get; init; }
+
+    /// <summary>A round tube.</summary>
+    [Field("tube", "A round tube; give this or a lattice.", Default = "none, a lattice is given")]
+    public TubeSection? Tube { get; init; }
+}
+
+/// <summary>A round tube.</summary>
+public sealed record TubeSection
+{
+    /// <summary>Outside diameter, m.</summary>
+    [Field("diameter", "Outside diameter.", Required = true)]
+    [Quantity(QuantityKind.FineLength, 0.005, 1.5)]
+    public double DiameterM { get; init; }
+
+    /// <summary>Wall, m.</summary>
+    [Field("wall", "Wall thickness.", Required = true)]
+    [Quantity(QuantityKind.FineLength, 0.0005, 0.1)]
+    public double WallM { get; init; }
+
+    /// <summary>Metal, catalogue name.</summary>
+    [Field("metal", "The metal (see `mastwright list metals`).", Required = true)]
+    [CatalogueName("metals")]
+    public string Metal { get; init; } = "";
+
+    /// <summary>Whether welds lie in the stressed length.</summary>
+    [Field("welded", "Whether there are welds along the tube that soften aluminium.", Default = "no", Why = "joints are sleeved and bolted")]
+    public bool Welded { get; init; }
+}
+
+/// <summary>A point in the ground that holds guys.</summary>
+public sealed record Anchor
+{
+    /// <summary>What it is called.</summary>
+    [Field("name", "What you call the anchor; guy levels refer to it.", Required = true)]
+    public string Name { get; init; } = "";
+
+    /// <summary>Compass bearing from the foot, rad.</summary>
+    [Field("bearing", "Compass bearing from the mast foot, from north through east.", Required = true)]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double BearingRad { get; init; }
+
+    /// <summary>Level distance from the foot, m.</summary>
+    [Field("distance", "Level distance from the mast foot.", Required = true)]
+    [Quantity(QuantityKind.Length, 0.5, 500)]
+    public double DistanceM { get; init; }
+
+    /// <summary>Height of the attachment above the ground at the mast foot, m.</summary>
+    [Field("rise", "Height of the guy's lower end above (or, negative, below) the ground at the mast foot.", Default = "0 m", Why = "level ground")]
+    [Quantity(QuantityKind.Length, -100, 100)]
+    public double RiseM { get; init; }
+
+    /// <summary>Pull the anchor is rated for, N.</summary>
+    [Field("rated-pull", "Pull the anchor can hold in this soil, from its maker or your own test, before any safety factor.", Default = "not stated; no strength check")]
+    [Quantity(QuantityKind.Force, 10, 10e6)]
+    public double? RatedPullN { get; init; }
+}
+
+/// <summary>One level of guys.</summary>
+public sealed record GuyLevel
+{
+    /// <summary>Attachment height above ground, m.</summary>
+    [Field("height", "Height of the attachment above ground.", Required = true)]
+    [Quantity(QuantityKind.Length, 0.5, 200)]
+    public double HeightM { get; init; }
+
+    /// <summary>Strand, catalogue name.</summary>
+    [Field("strand", "The strand or rope (see `mastwright list strands`).", Required = true)]
+    [CatalogueName("strands")]
+    public string Strand { get; init; } = "";
+
+    /// <summary>Initial tension as a share of breaking strength or as a force.</summary>
+    [Field("initial-tension", "Tension at the anchor when set up: a share of breaking strength or a force.", Default = "10 %", Why = "common practice, no source: 8 to 15 % of breaking strength")]
+    public InitialTension InitialTension { get; init; } = InitialTension.Share(0.10);
+
+    /// <summary>Names of the anchors; empty for all.</summary>
+    [Field("anchors", "Names of the anchors this level goes to.", Default = "all anchors of the mast")]
+    public ImmutableArray<string> Anchors { get; init; } = [];
+
+    /// <summary>Level distance of the attachment from the mast axis, m.</summary>
+    [Field("attachment-radius", "Level distance of the attachment from the mast's axis.", Default = "0 m", Why = "guys meet on the axis and give no torsional hold; safe")]
+    [Quantity(QuantityKind.FineLength, 0, 3)]
+    public double AttachmentRadiusM { get; init; }
+
+    /// <summary>Places of guy insulators along the guy from the mast, m.</summary>
+    [Field("insulators-at", "Places of strain insulators along the guy, measured from the mast.", Default = "one at the mast end only", Why = "a metal guy is insulated from the mast at least once")]
+    [Quantity(QuantityKind.Length, 0, 500)]
+    public ImmutableArray<double> InsulatorsAtM { get; init; } = [];
+
+    /// <summary>Guy insulator, catalogue name.</summary>
+    [Field("insulator", "The strain insulator (see `mastwright list strain-insulators`).", Default = "ANSI 54-3", Why = "a common strain insulator for 1/4 in strand")]
+    [CatalogueName("strain-insulators")]
+    public string Insulator { get; init; } = "ANSI 54-3";
+}
+
+/// <summary>Initial tension: a share of breaking strength or a force.</summary>
+/// <param name="ShareOfStrength">The share, when that is how it is given.</param>
+/// <param name="ForceN">The force in newtons, when that is how it is given.</param>
+public readonly record struct InitialTension(double? ShareOfStrength, double? ForceN)
+{
+    /// <summary>A share of breaking strength, 0.1 for 10 %.</summary>
+    public static InitialTension Share(double share) => new(share, null);
+
+    /// <summary>A force, N.</summary>
+    public static InitialTension Force(double forceN) => new(null, forceN);
+
+    /// <summary>The tension of a strand of this breaking strength, N.</summary>
+    public double For(double breakingStrengthN) => ForceN ?? ShareOfStrength!.Value * breakingStrengthN;
+}
+
+/// <summary>Top-loading wires.</summary>
+public sealed record TopWires
+{
+    /// <summary>How many.</summary>
+    [Field("count", "How many wires, evenly spread.", Required = true)]
+    [Quantity(QuantityKind.Count, 1, 24)]
+    public int Count { get; init; }
+
+    /// <summary>Length of each, m.</summary>
+    [Field("length", "Length of each wire.", Required = true)]
+    [Quantity(QuantityKind.Length, 0.1, 200)]
+    public double LengthM { get; init; }
+
+    /// <summary>Slope below the horizontal, rad.</summary>
+    [Field("slope", "Angle of the wires below the horizontal.", Default = "45 °", Why = "wires run along the top guys")]
+    [Quantity(QuantityKind.Angle, 0, Math.PI / 2 * 0.95)]
+    public double SlopeRad { get; init; } = Math.PI / 4;
+
+    /// <summary>Wire diameter, m.</summary>
+    [Field("wire", "Wire size.", Default = "3 mm", Why = "a stout copper-clad wire")]
+    [Quantity(QuantityKind.FineLength, 0.0002, 0.05)]
+    public double WireDiameterM { get; init; } = 0.003;
+
+    /// <summary>Bearing of the first wire, rad.</summary>
+    [Field("first-bearing", "Compass bearing of the first wire.", Default = "0 °", Why = "north")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double FirstBearingRad { get; init; }
+
+    /// <summary>Whether the wires carry the mast's mechanical loads.</summary>
+    [Field("conducting-guys", "Whether these wires are the upper ends of the top guys, bonded to the mast: they then follow the guys (count, slope and bearing are not used) and add no load of their own.", Default = "no", Why = "the wires hang in addition to the guys and are held by them; their weight and wind are added at the top")]
+    public bool PartOfGuys { get; init; }
+}
+
+/// <summary>The radial wires.</summary>
+public sealed record Radials
+{
+    /// <summary>How many.</summary>
+    [Field("count", "How many radials.", Required = true)]
+    [Quantity(QuantityKind.Count, 2, 360)]
+    public int Count { get; init; }
+
+    /// <summary>Length of each, m.</summary>
+    [Field("length", "Length of each radial.", Required = true)]
+    [Quantity(QuantityKind.Length, 0.5, 500)]
+    public double LengthM { get; init; }
+
+    /// <summary>Wire diameter, m.</summary>
+    [Field("wire", "Wire size.", Default = "14 AWG", Why = "a common bare or insulated copper wire")]
+    [Quantity(QuantityKind.FineLength, 0.0002, 0.05)]
+    public double WireDiameterM { get; init; } = 0.001628;
+
+    /// <summary>Depth below ground, m.</summary>
+    [Field("depth", "Depth below the surface; 0 for wires laid on it.", Default = "0 m", Why = "laid on the surface and grown in")]
+    [Quantity(QuantityKind.FineLength, 0, 1)]
+    public double DepthM { get; init; }
+}
+
+/// <summary>Something fixed to the mast.</summary>
+public sealed record Attachment
+{
+    /// <summary>What it is.</summary>
+    [Field("name", "What it is.", Required = true)]
+    public string Name { get; init; } = "";
+
+    /// <summary>Height above ground, m.</summary>
+    [Field("height", "Height above ground.", Required = true)]
+    [Quantity(QuantityKind.Length, 0, 200)]
+    public double HeightM { get; init; }
+
+    /// <summary>Mass, kg.</summary>
+    [Field("mass", "Its mass.", Required = true)]
+    [Quantity(QuantityKind.Mass, 0, 5000)]
+    public double MassKg { get; init; }
+
+    /// <summary>Drag area CdA, m².</summary>
+    [Field("drag-area", "Its drag area: area times drag coefficient.", Default = "0 m²", Why = "no wind on it")]
+    [Quantity(QuantityKind.Area, 0, 100)]
+    public double DragAreaM2 { get; init; }
+}

@@ -1,0 +1,104 @@
+using Mastwright.Model.Trails;
+using Mastwright.Protection.Gaps;
+
+namespace Mastwright.Protection.Tests.Gaps;
+
+/// <summary>The window: its ends do what they say, and when none fits the answer says what to change.</summary>
+public class GapWindowTests
+{
+    private static Trail Volts(string name, double v) => Trail.Given(name, "U", v, QuantityKind.PeakVoltage, Source.DesignFile);
+
+    private static GapRequest Request(double workingV, double strengthV) => new(
+        new(GapShape.BallToBall, 0.05),
+        new AirState(300, 308.15),
+        new AirState(300, 253.15),
+        [new("160 m", 1.85e6, Volts("base voltage", 0.3 * workingV)), new("80 m", 3.65e6, Volts("base voltage", workingV))],
+        [new("base insulator", Volts("wet flashover", 60e3), StrengthKind.AlternatingCrest, true), new("series capacitor", Volts("rating", strengthV), StrengthKind.Direct)]);
+
+    [Fact]
+    public void A_setting_leaves_both_margins()
+    {
+        var request = Request(2000, 30e3);
+        var set = Assert.IsType<GapSetting>(GapWindow.Set(request));
+        Assert.InRange(set.SpacingM.Value, set.WindowLowM.Value, set.WindowHighM.Value);
+        Assert.True(set.HoldOffV.Value >= request.HoldOffMargin * set.WorkingPeakV.Value);
+        Assert.True(set.FiringV.Value * request.ProtectionMargin <= set.WeakestStrengthV.Value);
+        Assert.Equal(2000 * 1.2, set.WorkingPeakV.Value, 1e-9);
+        Assert.All(set.Checks, c => Assert.NotEqual(Verdict.Fail, c.Verdict));
+        Assert.All(set.Checks, c => Assert.Equal(GapAnswer.Caution, c.Caution));
+    }
+
+    [Fact]
+    public void Window_ends_are_where_the_margins_are_just_used_up()
+    {
+        var request = Request(2000, 30e3);
+        var set = Assert.IsType<GapSetting>(GapWindow.Set(request));
+        Assert.Equal(1, GapWindow.HoldOffAt(request, set.WindowLowM.Value).Value / (1.3 * set.WorkingPeakV.Value), 1e-3);
+        Assert.Equal(1, GapWindow.FiringAt(request, set.WindowHighM.Value).Value * 1.2 / set.WeakestStrengthV.Value, 1e-3);
+    }
+
+    [Fact]
+    public void Feelers_in_inch_and_millimetre_both_lie_in_the_window()
+    {
+        var set = Assert.IsType<GapSetting>(GapWindow.Set(Request(2000, 30e3)));
+        Assert.True(set.Feeler.HasInch);
+        Assert.InRange(set.Feeler.InchSizeM, set.WindowLowM.Value, set.WindowHighM.Value);
+        Assert.InRange(set.Feeler.Millimetres / 1000, set.WindowLowM.Value, set.WindowHighM.Value);
+        Assert.Equal(set.SpacingM.Value, set.Feeler.Millimetres / 1000, 0.3e-3);
+    }
+
+    [Fact]
+    public void No_gap_fits_says_what_to_change_and_the_change_works()
+    {
+        var request = Request(9000, 15e3);
+        var none = Assert.IsType<NoGapFits>(GapWindow.Set(request));
+        Assert.Equal("80 m", none.GoverningBand);
+        Assert.Equal("series capacitor", none.WeakestPart);
+        Assert.Contains(none.Findings, f => f.Code == "gap-none-fits");
+        Assert.NotEmpty(none.Changes);
+        Assert.Contains(none.Checks, c => c.Verdict == Verdict.Fail);
+        Assert.IsType<GapSetting>(GapWindow.Set(Request(9000, 1.01 * none.StrengthNeededV.Value)));
+        Assert.IsType<GapSetting>(GapWindow.Set(Request(0.99 * none.WorkingPeakAllowedV.Value / 1.2, 15e3)));
+    }
+
+    [Fact]
+    public void Thin_air_raises_the_lower_end()
+    {
+        var low = Assert.IsType<GapSetting>(GapWindow.Set(Request(3000, 40e3)));
+        var high = Assert.IsType<GapSetting>(GapWindow.Set(Request(3000, 40e3) with { ThinAir = new AirState(2500, 308.15) }));
+        Assert.True(high.WindowLowM.Value > 1.1 * low.WindowLowM.Value);
+    }
+
+    [Fact]
+    public void Voltage_beyond_any_gap_is_told()
+    {
+        var none = Assert.IsType<NoGapFits>(GapWindow.Set(Request(900e3, 950e3)));
+        Assert.NotEmpty(none.Findings);
+    }
+
+    [Fact]
+    public void Bad_input_is_named_with_its_range()
+    {
+        var bad = Request(2000, 30e3) with { HoldOffMargin = 0.5, Bands = [], WetFactor = double.NaN };
+        var answer = Assert.IsType<GapInputUnusable>(GapWindow.Set(bad));
+        Assert.Equal(["gap-hold-off-margin", "gap-wet-factor", "gap-no-bands"], answer.Findings.Select(f => f.Code));
+        Assert.All(answer.Findings, f => Assert.NotNull(f.WayOut));
+    }
+
+    [Theory]
+    [InlineData(4.76, 4.0, 5.5, "3/16 in")]
+    [InlineData(3.3, 2.5, 4.0, "1/8 in")]
+    [InlineData(2.0, 1.9, 2.1, "5/64 in")]
+    [InlineData(25.4, 24, 27, "1 in")]
+    [InlineData(31.5, 30.5, 32.5, "1 1/4 in")]
+    public void Feeler_fraction_is_the_handy_one(double targetMm, double lowMm, double highMm, string text) =>
+        Assert.Equal(text, FeelerSize.Nearest(targetMm / 1000, lowMm / 1000, highMm / 1000).InchText);
+
+    [Fact]
+    public void A_window_without_a_sixty_fourth_has_only_millimetres()
+    {
+        var f = FeelerSize.Nearest(2.15e-3, 2.12e-3, 2.18e-3);
+        Assert.False(f.HasInch);
+        Assert.Equal(2.15, f.Millimetres, 1e-9);
+    }
+}
