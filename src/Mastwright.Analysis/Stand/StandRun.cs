@@ -40,7 +40,9 @@ internal static class StandRun
         var buckling = studies.Buckling(cancellation);
         var (lostChecks, lost) = studies.LostGuys(cancellation);
         var (windChecks, frequencies) = studies.Vibration(cancellation);
-        var all = checks.Stability(cancellation).Concat(checks.WhereStable()).Concat(buckling is { } b ? [b.Check] : []).Concat(lostChecks).Concat(windChecks);
+        var tensions = studies.Tensions(cancellation);
+        var (chainChecks, chainFindings) = new ChainRun(station, model, [.. solved.Where(x => x.Solution.IsStable)], tensions).Examine();
+        var all = checks.Stability(cancellation).Concat(checks.WhereStable()).Concat(buckling is { } b ? [b.Check] : []).Concat(lostChecks).Concat(windChecks).Concat(chainChecks);
         return new StandAnswer(
             new StandResult
             {
@@ -50,10 +52,10 @@ internal static class StandRun
                 BucklingFactor = buckling?.Factor,
                 LostGuys = lost,
                 MastFrequencies = frequencies,
-                Tensions = studies.Tensions(cancellation),
+                Tensions = tensions,
             },
             [.. all],
-            findings);
+            findings.AddRange(chainFindings));
     }
 
     private static CaseResult CaseOf(SolvedCase solved)

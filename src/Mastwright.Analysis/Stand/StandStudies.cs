@@ -89,7 +89,7 @@ internal sealed class StandStudies(Station station, StandModel model, PreparedMa
             var run = tubes.FirstOrDefault(r => modes[0].WorstHeightM <= r.TopM + 1e-9) ?? tubes[^1];
             var diameter = run.Tube!.OuterDiameterM;
             var check = WindExcitation.MastVortexCheck(modes[0], diameter, 0.012, 0.1 * diameter, MeanSpeedMPerS());
-            checks.Add(check with { Id = $"{StationResult.KindOf(check.Id)}[{mast}]" });
+            checks.Add(Screen(check) with { Id = $"{StationResult.KindOf(check.Id)}[{mast}]" });
         }
 
         foreach (var level in model.Guys.DistinctBy(g => g.Level))
@@ -124,10 +124,11 @@ internal sealed class StandStudies(Station station, StandModel model, PreparedMa
         var layer = new StatedIce().At(new IceSite { NominalThicknessM = station.Site.Ice.ThicknessM, DensityKgPerM3 = station.Site.Ice.DensityKgPerM3 }, guy.Guy.AttachmentHeightM);
         var weight = guy.Guy.Cable.WeightNPerM + layer.WeightNPerM(guy.Strand.DiameterM);
         var check = GuyWindScreen.Galloping(GuyVibration.Of(iced.Solution.Guy(guy.Guy.Name), weight), guy.Strand.DiameterM + (2 * station.Site.Ice.ThicknessM), station.Site.Ice.WindSpeedMPerS);
-
-        // A screen says that it may gallop, not that it must: it is a caution, not a failure.
-        return check with { Id = $"stand.guy.galloping[{mast}, level {guy.Level}]", Verdict = check.Verdict == Verdict.Fail ? Verdict.Caution : check.Verdict };
+        return Screen(check) with { Id = $"stand.guy.galloping[{mast}, level {guy.Level}]" };
     }
+
+    // A screen says that it may shake, not that it must: it is a caution, not a failure.
+    private static Check Screen(Check check) => check with { Verdict = check.Verdict == Verdict.Fail ? Verdict.Caution : check.Verdict };
 
     private double StrengthOf(string guy) => model.Guys.First(g => g.Guy.Name == guy).Strand.BreakingN;
 
