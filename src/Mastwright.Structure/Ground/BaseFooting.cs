@@ -54,7 +54,7 @@ public sealed record BaseFooting(double LengthM, double WidthM, double HeightM, 
         {
             var nothing = Trail.Given("bearing that can be shown", "qa", soil.AllowableBearingPa ?? 0, QuantityKind.Pressure, soil.Source);
             return soil.AllowableBearingPa is null
-                ? new(id, Trade.Stand, title, q, nothing, double.PositiveInfinity, Verdict.Unknown, duty.GoverningCase, "Give the soil's allowable bearing or its strength; have it tested.", soil.Caution)
+                ? new(id, Trade.Stand, title, q, nothing, 0, Verdict.Unknown, duty.GoverningCase, "Give the soil's allowable bearing or its strength; have it tested.", soil.Caution)
                 : Check.AtMost(id, Trade.Stand, title, q, nothing, duty.GoverningCase, cure, soil.Caution);
         }
 
@@ -74,7 +74,7 @@ public sealed record BaseFooting(double LengthM, double WidthM, double HeightM, 
         if (soil.BaseFriction is null && soil.BaseAdhesionPa is null)
         {
             return new(
-                id, Trade.Stand, title, h, Trail.Given("resistance that can be shown", "Ha", 0, QuantityKind.Force, soil.Source), double.PositiveInfinity, Verdict.Unknown, duty.GoverningCase,
+                id, Trade.Stand, title, h, Trail.Given("resistance that can be shown", "Ha", 0, QuantityKind.Force, soil.Source), 0, Verdict.Unknown, duty.GoverningCase,
                 "Give the soil's friction or adhesion under a footing.", soil.Caution);
         }
 
@@ -110,7 +110,7 @@ public sealed record BaseFooting(double LengthM, double WidthM, double HeightM, 
             var n = Trail.Given("downward force of the mast", "P", duty.DownN, QuantityKind.Force, AnchorPull.FromAnalysis);
             var h = Trail.Given("horizontal force of the mast", "H", duty.HorizontalN, QuantityKind.Force, AnchorPull.FromAnalysis);
             var height = Trail.Given("height of the footing", "h", footing.HeightM, QuantityKind.Length, Source.DesignFile);
-            var buoyancy = soil.Submerged ? 9806.65 * Math.Min(footing.HeightM, footing.BottomDepthM) / footing.HeightM : 0;
+            var buoyancy = soil.Submerged ? Soil.WaterNPerM3 * Math.Min(footing.HeightM, footing.BottomDepthM) / footing.HeightM : 0;
             var weight = Trail.Computed(
                 "weight of the footing", "W", (footing.ConcreteNPerM3 - buoyancy) * footing.LengthM * footing.WidthM * footing.HeightM, QuantityKind.Force, soil.Submerged ? "W = (γc - γw)·L·B·h" : "W = γc·L·B·h", Source.Literature("statics"),
                 Trail.Given("unit weight of concrete", "γc", footing.ConcreteNPerM3, QuantityKind.UnitWeight, Source.CommonPractice), height);

@@ -36,7 +36,7 @@ public sealed record ConcreteBlock(double LengthM, double WidthM, double HeightM
     private Trail Weight(Soil soil)
     {
         var gamma = Trail.Given("unit weight of concrete", "γc", ConcreteNPerM3, QuantityKind.UnitWeight, Source.CommonPractice);
-        var buoyancy = soil.Submerged ? 9806.65 : 0;
+        var buoyancy = soil.Submerged ? Soil.WaterNPerM3 : 0;
         var volume = Trail.Given("volume of the block", "Vc", LengthM * WidthM * HeightM, QuantityKind.Volume, Source.DesignFile);
         var value = ((ConcreteNPerM3 - buoyancy) * volume.Value) + (soil.UnitWeight.Value * LengthM * WidthM * TopDepthM);
         return Trail.Computed(

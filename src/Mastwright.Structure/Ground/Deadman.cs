@@ -86,8 +86,9 @@ public sealed record Deadman(double LengthM, double HeightM, double ThicknessM, 
 
     private Check Uplift(AnchorDuty duty)
     {
+        var buoyancy = duty.Soil.Submerged ? Soil.WaterNPerM3 : 0;
         var concrete = Trail.Computed(
-            "weight of the beam", "Wc", ConcreteNPerM3 * LengthM * HeightM * ThicknessM, QuantityKind.Force, "Wc = γc·L·h·t", Source.Literature("statics"),
+            "weight of the beam", "Wc", (ConcreteNPerM3 - buoyancy) * LengthM * HeightM * ThicknessM, QuantityKind.Force, duty.Soil.Submerged ? "Wc = (γc - γw)·L·h·t" : "Wc = γc·L·h·t", Source.Literature("statics"),
             Trail.Given("unit weight of concrete", "γc", ConcreteNPerM3, QuantityKind.UnitWeight, Source.CommonPractice));
         var soil = Trail.Computed(
             "weight of soil on the beam", "Ws", duty.Soil.UnitWeight.Value * LengthM * ThicknessM * TopDepthM, QuantityKind.Force, "Ws = γ·L·t·z1", Source.Literature("statics"), duty.Soil.UnitWeight);

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Numerics;
 
 namespace Mastwright.Structure.Ground;
 
@@ -50,6 +51,9 @@ public sealed record AnchorPull(double HorizontalN, double UpN)
     /// <summary>The whole pull, N.</summary>
     public double TotalN => Math.Sqrt((HorizontalN * HorizontalN) + (UpN * UpN));
 
+    /// <summary>The pull of a force on the anchor; x east, y north, z up. A force down pulls nothing up.</summary>
+    public static AnchorPull Of(Vec3 forceN) => new(Math.Sqrt((forceN.X * forceN.X) + (forceN.Y * forceN.Y)), Math.Max(0, forceN.Z));
+
     internal Trail Horizontal => Trail.Given("horizontal pull on the anchor", "H", HorizontalN, QuantityKind.Force, FromAnalysis);
 
     internal Trail Up => Trail.Given("upward pull on the anchor", "V", UpN, QuantityKind.Force, FromAnalysis);
@@ -81,5 +85,5 @@ public abstract record Anchor
     private protected static Check Unknown(AnchorDuty duty, string id, string title, Trail demand, string missing) => new(
         $"stand.anchor.{id}[{duty.Part}]", Trade.Stand, title, demand,
         Trail.Given("capacity that can be shown", "R", 0, demand.Kind, new("nothing is presumed where a soil value is missing", SourceKind.Assumed)),
-        double.PositiveInfinity, Verdict.Unknown, duty.GoverningCase, $"Give the soil's {missing}; have it tested.", duty.Soil.Caution);
+        0, Verdict.Unknown, duty.GoverningCase, $"Give the soil's {missing}; have it tested.", duty.Soil.Caution);
 }

@@ -7,7 +7,7 @@ namespace Mastwright.Structure.Ground;
 /// <param name="UnitWeightNPerM3">Moist (or saturated, when submerged) unit weight, N/m³.</param>
 public sealed record Soil(string Name, double UnitWeightNPerM3)
 {
-    private const double WaterNPerM3 = 9806.65;
+    internal const double WaterNPerM3 = 9806.65;
 
     /// <summary>Angle of internal friction, rad; null for clay and rock.</summary>
     public double? FrictionAngleRad { get; init; }
