@@ -151,30 +151,4 @@ internal static class Segmenter
             best = new(best.Segment + 1, 0);
         return best;
     }
-
-    /// <summary>Numbers points, treating those within the tolerance as one.</summary>
-    private sealed class NodeTable
-    {
-        private readonly Dictionary<(long, long, long), List<int>> _cells = [];
-
-        public List<Vec3> Points { get; } = [];
-
-        public int IndexOf(Vec3 point)
-        {
-            const double cellM = 1e-3;
-            long cx = (long)Math.Floor(point.X / cellM), cy = (long)Math.Floor(point.Y / cellM), cz = (long)Math.Floor(point.Z / cellM);
-            for (var i = cx - 1; i <= cx + 1; i++)
-                for (var j = cy - 1; j <= cy + 1; j++)
-                    for (var k = cz - 1; k <= cz + 1; k++)
-                        if (_cells.TryGetValue((i, j, k), out var list))
-                            foreach (var n in list)
-                                if ((Points[n] - point).Length < 2 * JointGraph.ToleranceM)
-                                    return n;
-            Points.Add(point);
-            if (!_cells.TryGetValue((cx, cy, cz), out var own))
-                _cells[(cx, cy, cz)] = own = [];
-            own.Add(Points.Count - 1);
-            return Points.Count - 1;
-        }
-    }
 }
