@@ -11,7 +11,7 @@ internal static class Segmenter
 {
     internal sealed record Result(ImmutableArray<Segment> Segments, ImmutableArray<Vec3> Nodes, SegmentEnd[] FeedEnds, SegmentEnd[] LoadEnds);
 
-    public static Result Cut(WireModel model, List<double>[] cuts, double wavelengthM, MeshOptions options, List<Finding> findings)
+    public static Result Cut(WireModel model, List<double>[] cuts, double frequencyHz, MeshOptions options, List<Finding> findings)
     {
         var thickest = ThickestAtJoints(model, cuts);
         var fed = model.Feeds.Select(f => model.Wires[JointGraph.IndexOf(model, f.Wire)].PointAt(f.Position)).ToArray();
@@ -21,9 +21,12 @@ internal static class Segmenter
         for (var w = 0; w < model.Wires.Length; w++)
         {
             var wire = model.Wires[w];
-            var longestM = Math.Min(wavelengthM / options.SegmentsPerWavelength, wire.LengthM / options.MinSegmentsPerWire) / options.Refinement;
             for (var c = 0; c + 1 < cuts[w].Count; c++)
             {
+                var perWavelength = Vacuum.WavelengthM(frequencyHz) / options.SegmentsPerWavelength;
+                if (model.Ground is Ground.HalfSpace half && wire.PointAt(0.5 * (cuts[w][c] + cuts[w][c + 1])).Z < 0)
+                    perWavelength *= MeshOptions.SoilShare / half.Soil.RefractiveIndex(frequencyHz).Magnitude;
+                var longestM = Math.Min(perWavelength, wire.LengthM / options.MinSegmentsPerWire) / options.Refinement;
                 var fractions = CutPiece(wire, cuts[w][c], cuts[w][c + 1], longestM, thickest, Share, options);
                 pieces.Add((w, fractions));
                 total += fractions.Length - 1;

@@ -1,5 +1,4 @@
 using System.Numerics;
-using Mastwright.Fields.Earth;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Kernels.HalfSpace;
 using Mastwright.Fields.Meshing;
@@ -22,18 +21,20 @@ internal sealed class Interactions
     {
         _filaments = [.. mesh.Segments.Select(s => new Filament(s.Start, s.Tangent, s.LengthM, s.RadiusM))];
         _mirrored = mesh.Model.Ground is Ground.PerfectPlane;
-        _soil = mesh.Model.Ground is Ground.HalfSpace half ? KernelsFor(mesh, half.Soil, frequencyHz) : null;
+        _soil = mesh.Model.Ground is Ground.HalfSpace half
+            ? new HalfSpaceKernels(half.Soil.ComplexPermittivity(frequencyHz), Vacuum.WaveNumber(frequencyHz), Reach(mesh), KernelTolerance)
+            : null;
         _k = Vacuum.WaveNumber(frequencyHz);
     }
 
     /// <summary>Volts per ampere between the end currents of segments p and q, ends 00, 01, 10, 11.</summary>
     public PairBlock Between(int p, int q)
     {
+        if (_soil is not null)
+            return SoilPair.Reaction(_soil, _filaments[p], _filaments[q]);
         var block = Free(_filaments[p], _filaments[q], _k);
         if (_mirrored)
             block.Subtract(Free(_filaments[p], _filaments[q].Mirrored, _k));
-        if (_soil is not null)
-            block.Add(SoilPair.Reaction(_soil, _filaments[p], _filaments[q]));
         return block;
     }
 
@@ -52,17 +53,16 @@ internal sealed class Interactions
         };
     }
 
-    private static HalfSpaceKernels KernelsFor(WireMesh mesh, Soil soil, double frequencyHz)
+    private static ModelReach Reach(WireMesh mesh)
     {
-        double west = double.MaxValue, east = double.MinValue, south = double.MaxValue, north = double.MinValue, high = 0;
+        double west = double.MaxValue, east = double.MinValue, south = double.MaxValue, north = double.MinValue, high = 0, low = 0;
         foreach (var node in mesh.Nodes)
         {
             (west, east) = (Math.Min(west, node.X), Math.Max(east, node.X));
             (south, north) = (Math.Min(south, node.Y), Math.Max(north, node.Y));
-            high = Math.Max(high, node.Z);
+            (low, high) = (Math.Min(low, node.Z), Math.Max(high, node.Z));
         }
 
-        var reachM = Math.Sqrt(((east - west) * (east - west)) + ((north - south) * (north - south)));
-        return new(soil, frequencyHz, reachM, high, KernelTolerance);
+        return new(Math.Sqrt(((east - west) * (east - west)) + ((north - south) * (north - south))), high, -low);
     }
 }
