@@ -46,19 +46,34 @@ public sealed record ProtectionSpec
     public double? GapM { get; init; }
 
     /// <summary>Tolerance of the setting, m.</summary>
-    [Field("gap-tolerance", "How closely the gap can be set and will stay.", Default = "0.25 mm", Why = "a feeler gauge and a lock nut; common practice, no source")]
+    [Field("gap-tolerance", "How closely the gap can be set and will stay.", Default = "0.2 mm", Why = "a feeler gauge and a lock nut; common practice, no source")]
     [Quantity(QuantityKind.FineLength, 0, 0.01)]
-    public double GapToleranceM { get; init; } = 0.25e-3;
+    public double GapToleranceM { get; init; } = 0.2e-3;
+
+    /// <summary>Rise of the base voltage when the match drifts.</summary>
+    [Field("mismatch", "Rise of the base voltage when the match drifts.", Default = "1.2", Why = "about √1.5, for an SWR of 1.5; common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 1, 5)]
+    public double Mismatch { get; init; } = 1.2;
 
     /// <summary>Margin of the gap above the working peak.</summary>
-    [Field("working-margin", "How far the gap must stay above the highest working peak.", Default = "1.5", Why = "mistuning, wet insulator and modulation peaks; common practice, no source")]
+    [Field("working-margin", "Spark voltage over the highest working peak.", Default = "1.3", Why = "common practice, no source")]
     [Quantity(QuantityKind.Ratio, 1, 10)]
-    public double WorkingMargin { get; init; } = 1.5;
+    public double WorkingMargin { get; init; } = 1.3;
 
     /// <summary>Margin of the weakest part above the gap.</summary>
-    [Field("part-margin", "How far the weakest part must stay above the gap.", Default = "1.25", Why = "delay of the spark; common practice, no source")]
+    [Field("part-margin", "Strength of the weakest part over the firing voltage.", Default = "1.2", Why = "common practice, no source")]
     [Quantity(QuantityKind.Ratio, 1, 10)]
-    public double PartMargin { get; init; } = 1.25;
+    public double PartMargin { get; init; } = 1.2;
+
+    /// <summary>What rain leaves of the gap's strength.</summary>
+    [Field("wet-factor", "What rain and dirt leave of the gap's dry strength.", Default = "0.85", Why = "an open gap without drip hood; common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 0.1, 1)]
+    public double WetFactor { get; init; } = 0.85;
+
+    /// <summary>Firing voltage on a lightning front over the static one.</summary>
+    [Field("impulse-ratio", "Firing voltage on a lightning front over the static spark voltage.", Default = "1.25", Why = "a short rounded gap needs time to fire; common practice, no source")]
+    [Quantity(QuantityKind.Ratio, 1, 5)]
+    public double ImpulseRatio { get; init; } = 1.25;
 
     /// <summary>Parts behind the gap.</summary>
     [Field("parts", "Parts behind the gap and the peak voltage each withstands.", Default = "the base insulator's flashover only", Why = "the file names no capacitor, coil or relay")]
@@ -79,6 +94,10 @@ public enum Electrodes
     /// <summary>Rounded bolts or nuts.</summary>
     [Word("rounded", "domed nuts or bolts rounded by hand")]
     Rounded,
+
+    /// <summary>A rounded bolt or nut over a plate.</summary>
+    [Word("rounded-to-plate", "a domed nut or bolt over a flat plate")]
+    RoundedToPlate,
 
     /// <summary>Rods with square or pointed ends.</summary>
     [Word("rods", "rods with square or pointed ends")]
@@ -115,6 +134,11 @@ public sealed record Limits
     [Field("anchor-factor", "Rated pull of an anchor over its largest pull.", Default = "2", Why = "soil is uncertain; common practice, no source; local code governs")]
     [Quantity(QuantityKind.Ratio, 1, 20)]
     public double AnchorFactor { get; init; } = 2;
+
+    /// <summary>Factor on wind and ice loads; null for that of the method.</summary>
+    [Field("wind-load-factor", "Factor on wind and ice loads.", Default = "that of the method: 1 for ASCE 7 (its speeds are at strength level), 1.5 for EN 1991-1-4 (EN 1990), 1 for a stated pressure")]
+    [Quantity(QuantityKind.Ratio, 0.1, 5)]
+    public double? WindLoadFactor { get; init; }
 
     /// <summary>Lowest stability factor.</summary>
     [Field("stability-factor", "Load factor the mast must carry beyond the design loads before it becomes unstable.", Default = "1.5", Why = "common practice, no source; local code governs")]

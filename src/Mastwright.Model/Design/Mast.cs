@@ -78,6 +78,11 @@ public sealed record MastBase
     [CatalogueName("base-insulators")]
     public string Insulator { get; init; } = "";
 
+    /// <summary>Diameter of the lead from the network to the mast's foot, m.</summary>
+    [Field("lead", "Diameter of the conductor from the earth plate's feed terminal up to the mast's foot.", Default = "10 mm", Why = "a stout tube or strap of like girth; common practice, no source")]
+    [Quantity(QuantityKind.FineLength, 0.0005, 0.3)]
+    public double LeadDiameterM { get; init; } = 0.010;
+
     /// <summary>Side of the square footing, m.</summary>
     [Field("footing-width", "Side of the square concrete footing under the base.", Default = "0.9 m", Why = "a common small footing; the check below says whether it serves")]
     [Quantity(QuantityKind.Length, 0.1, 10)]
@@ -206,9 +211,9 @@ public sealed record GuyLevel
     public ImmutableArray<double> InsulatorsAtM { get; init; } = [];
 
     /// <summary>Guy insulator, catalogue name.</summary>
-    [Field("insulator", "The strain insulator (see `mastwright list strain-insulators`).", Default = "54-3", Why = "a common strain insulator for 1/4 in strand")]
+    [Field("insulator", "The strain insulator (see `mastwright list strain-insulators`).", Default = "ANSI 54-3", Why = "a common strain insulator for 1/4 in strand")]
     [CatalogueName("strain-insulators")]
-    public string Insulator { get; init; } = "54-3";
+    public string Insulator { get; init; } = "ANSI 54-3";
 }
 
 /// <summary>Initial tension: a share of breaking strength or a force.</summary>
@@ -255,7 +260,7 @@ public sealed record TopWires
     public double FirstBearingRad { get; init; }
 
     /// <summary>Whether the wires carry the mast's mechanical loads.</summary>
-    [Field("conducting-guys", "Whether these wires are the upper parts of the top guys, bonded to the mast, so that they add no load of their own.", Default = "no", Why = "the wires hang in addition to the guys and are held by them; their weight and wind are added at the top")]
+    [Field("conducting-guys", "Whether these wires are the upper ends of the top guys, bonded to the mast: they then follow the guys (count, slope and bearing are not used) and add no load of their own.", Default = "no", Why = "the wires hang in addition to the guys and are held by them; their weight and wind are added at the top")]
     public bool PartOfGuys { get; init; }
 }
 

@@ -37,9 +37,9 @@ public sealed record Site
     public double HottestK { get; init; } = Freezing + 45;
 
     /// <summary>Soil as a conductor: catalogue name.</summary>
-    [Field("soil", "The soil as a conductor: a catalogue class (see `mastwright list soils`).", Default = "medium-dry", Why = "ITU-R class for medium dry ground; measure yours, it matters")]
+    [Field("soil", "The soil as a conductor: a catalogue class (see `mastwright list soils`).", Default = "medium dry ground", Why = "ITU-R class for medium dry ground; measure yours, it matters")]
     [CatalogueName("soils")]
-    public string Soil { get; init; } = "medium-dry";
+    public string Soil { get; init; } = "medium dry ground";
 
     /// <summary>Measured conductivity, S/m; overrides the class.</summary>
     [Field("conductivity", "Measured soil conductivity, instead of the class.", Default = "that of the soil class")]

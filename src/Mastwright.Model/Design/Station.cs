@@ -93,6 +93,11 @@ public sealed record Band
     [Quantity(QuantityKind.Ratio, 0.01, 1)]
     public double Duty { get; init; } = 0.4;
 
+    /// <summary>Crest with modulation over crest of the stated power.</summary>
+    [Field("modulation-peak", "Crest voltage with modulation over crest at the stated power: 1 for speech at its peak envelope power and Morse, 2 for AM counted from the carrier.", Default = "1", Why = "the power is the peak envelope power")]
+    [Quantity(QuantityKind.Ratio, 1, 3)]
+    public double ModulationPeak { get; init; } = 1;
+
     /// <summary>The name, given or found from the frequency.</summary>
     public string Title => Name ?? AmateurBands.NameOf(FrequencyHz);
 }

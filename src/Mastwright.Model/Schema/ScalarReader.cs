@@ -71,8 +71,13 @@ internal sealed class ScalarReader(Func<string, IReadOnlyCollection<string>?> ca
             return null;
         }
 
-        if (field.CatalogueList is { } list && catalogueNames(list) is { } names && !names.Contains(scalar.Text))
+        if (field.CatalogueList is { } list && catalogueNames(list) is { } names)
         {
+            if (names.FirstOrDefault(n => NearMiss.SameWord(n, scalar.Text)) is { } known)
+            {
+                return known;
+            }
+
             var near = NearMiss.Of(scalar.Text, names);
             Findings.Add(new Finding("not-in-catalogue", Severity.Error,
                 $"“{field.Field.Key}”: “{scalar.Text}” is not in the catalogue." + (near is null ? "" : $" Did you mean “{near}”?"),

@@ -17,6 +17,9 @@ public static class NearMiss
         return best.Word is not null && best.Edits <= Math.Max(1, plain.Length / 3) ? best.Word : null;
     }
 
+    /// <summary>Whether two spellings differ only in case, blanks, underscores and hyphens.</summary>
+    public static bool SameWord(string a, string b) => Fold(a) == Fold(b);
+
     // Optimal string alignment distance (Damerau 1964), case, blanks, underscores and hyphens folded.
     private static int Edits(string a, string b)
     {

@@ -25,5 +25,8 @@ public sealed record LuOptions(int Threads = 0, bool Overwrite = false, VectorPa
     /// <summary>All cores, matrix kept, widest vectors.</summary>
     public static LuOptions Default { get; } = new();
 
+    /// <summary>Columns of a panel, for tuning; 0 means chosen by size. A multiple of 48 in double, of 96 in single precision.</summary>
+    internal int PanelWidth { get; init; }
+
     internal int ThreadCount => Threads > 0 ? Threads : Environment.ProcessorCount;
 }

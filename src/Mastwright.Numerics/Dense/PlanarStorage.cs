@@ -1,5 +1,4 @@
 using System.Numerics;
-using System.Runtime.CompilerServices;
 
 namespace Mastwright.Numerics.Dense;
 
@@ -16,7 +15,7 @@ internal sealed unsafe class PlanarStorage<T>
     public const int ColumnPad = 6;
 
     private const int Alignment = 64;
-    private readonly T[] _array;
+    private readonly AlignedBuffer<T> _buffer;
 
     public PlanarStorage(int rows, int columns)
     {
@@ -24,12 +23,8 @@ internal sealed unsafe class PlanarStorage<T>
         Columns = columns;
         Ld = LeadingDimension(rows);
         var plane = (long)Ld * PaddedColumns(columns);
-        var slack = Alignment / sizeof(T);
-
-        // Pinned for life: the planes are addressed by pointer from several threads.
-        _array = GC.AllocateArray<T>(checked((int)((2 * plane) + slack)), pinned: true);
-        var start = (nuint)Unsafe.AsPointer(ref _array[0]);
-        Re = (T*)((start + Alignment - 1) / Alignment * Alignment);
+        _buffer = new AlignedBuffer<T>(2 * plane);
+        Re = _buffer.Start;
         Im = Re + plane;
     }
 

@@ -1,0 +1,84 @@
+using System.Numerics;
+using Mastwright.Analysis.Results;
+using Mastwright.Fields.Results;
+using Mastwright.Fields.Solving;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+
+namespace Mastwright.Analysis.Radiate;
+
+/// <summary>A group of masts driven with the asked base currents: drive impedances, powers, gain.</summary>
+internal static class GroupRun
+{
+    private static readonly Source Solver = Source.Derived("docs/theory/fields-wires.md");
+
+    /// <summary>All switch positions of a group.</summary>
+    public static GroupResult Of(Station station, Group group, WireSolution solution) =>
+        new(group.Name, [.. group.Directions.Select(d => Direction(station, group, d, solution))]);
+
+    private static DirectionResult Direction(Station station, Group group, Direction direction, WireSolution solution)
+    {
+        var masts = station.Masts;
+        var earth = masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth.Total).ToList();
+        var asked = masts.Select(m => direction.Currents.FirstOrDefault(c => c.Mast == m.Name) is { } c
+            ? Complex.FromPolarCoordinates(c.Size, c.PhaseRad) : Complex.Zero).ToArray();
+
+        var unit = solution.DriveCurrents(asked);
+        var lossW = asked.Select((a, i) => earth[i].Value * a.Magnitude * a.Magnitude).Sum();
+        var scale = Math.Sqrt(group.PowerW / (unit.InputPowerW + lossW));
+        var driven = solution.DriveCurrents([.. asked.Select(a => a * scale)]);
+
+        // The solver's gain counts the power into its own feeds; the earth's share is taken off here.
+        var share = unit.InputPowerW / (unit.InputPowerW + lossW);
+        var far = FarField.Of(driven);
+        var azimuth = (Math.PI / 2) - direction.BearingRad;
+        var elevation = StrongestElevation(far, azimuth);
+        var gain = share * far.Gain((Math.PI / 2) - elevation, azimuth);
+        var back = share * far.Gain((Math.PI / 2) - elevation, azimuth + Math.PI);
+        var gainDb = 10 * Math.Log10(gain);
+        var oneDb = OneMastDb(solution, earth, asked, azimuth);
+        var drives = masts.Select((m, i) => Drive(m.Name, driven, i, asked[i], earth[i])).Where(d => d is not null).Select(d => d!);
+        return new DirectionResult(
+            direction.Name,
+            [.. drives],
+            Decibels("gain in the wanted direction", "G", gainDb, "G = 10·log(4π·|E|²r²/(η0·P))")
+                .Remark($"at {elevation * 180 / Math.PI:0}° above the horizon, bearing {direction.BearingRad * 180 / Math.PI:0}°")
+                .Within("over a perfectly conducting plane: real earth takes more at low angles"),
+            Decibels("front to back", "F/B", 10 * Math.Log10(gain / Math.Max(back, 1e-12)), "F/B = G(wanted) − G(opposite), same elevation"),
+            Decibels("gain over one mast", "ΔG", gainDb - oneDb, "ΔG = G − G(one mast, same elevation rule)"));
+    }
+
+    private static double OneMastDb(WireSolution solution, List<Trail> earth, Complex[] asked, double azimuth)
+    {
+        var first = Array.FindIndex(asked, a => a != Complex.Zero);
+        var alone = solution.DrivePower(1, first);
+        var far = FarField.Of(alone);
+        var elevation = StrongestElevation(far, azimuth);
+        var r = solution.FeedImpedance(first).Real;
+        return 10 * Math.Log10(far.Gain((Math.PI / 2) - elevation, azimuth) * r / (r + earth[first].Value));
+    }
+
+    private static DriveResult? Drive(string mast, DrivenWires driven, int feed, Complex asked, Trail earth)
+    {
+        if (asked == Complex.Zero)
+        {
+            return null;
+        }
+
+        var z = driven.DriveImpedance(feed) + earth.Value;
+        var i = driven.FeedCurrents[feed].Magnitude;
+        var resistance = Trail.Computed("drive resistance", "Rd", z.Real, QuantityKind.Resistance, "Rd = Re(Σ Zij·Ij / Ii) + Rg", Solver, earth)
+            .Within("earth loss of each mast taken as if it stood alone: the earth currents of neighbours are not coupled");
+        var current = Trail.Computed("base current", "I", i, QuantityKind.RmsCurrent, "I scaled so that Σ Rd·I² is the group's power", Solver, resistance);
+        return new DriveResult(
+            mast, z, current,
+            Trail.Computed("base peak voltage", "Vp", Math.Sqrt(2) * i * z.Magnitude, QuantityKind.PeakVoltage, "Vp = √2·I·|Zd|", Solver, current, resistance),
+            Trail.Computed("power taken", "P", i * i * z.Real, QuantityKind.Power, "P = I²·Rd", Solver, current, resistance));
+    }
+
+    private static double StrongestElevation(FarField far, double azimuth) =>
+        Enumerable.Range(0, 90).Select(e => e * Math.PI / 180).MaxBy(e => far.Gain((Math.PI / 2) - e, azimuth));
+
+    private static Trail Decibels(string name, string symbol, double value, string formula) =>
+        Trail.Computed(name, symbol, value, QuantityKind.Decibel, formula, Solver);
+}

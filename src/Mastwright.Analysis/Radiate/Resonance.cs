@@ -1,0 +1,69 @@
+using Mastwright.Fields.Solving;
+using Mastwright.Fields.Wires;
+using Mastwright.Model.Trails;
+
+namespace Mastwright.Analysis.Radiate;
+
+/// <summary>Finds the lowest frequency at which a mast's feed reactance vanishes while rising: its first resonance.</summary>
+internal static class Resonance
+{
+    private const double LightMPerS = 299792458.0;
+
+    /// <summary>The first resonance; null when none lies between half and one and a quarter of the quarter-wave guess.</summary>
+    /// <param name="model">The wires.</param>
+    /// <param name="feed">The feed.</param>
+    /// <param name="reachM">Length from the feed to the farthest end of the radiating wire, which guesses the quarter wave.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static Trail? First(WireModel model, int feed, double reachM, CancellationToken cancellation)
+    {
+        var quarterHz = LightMPerS / (4 * reachM);
+        double Reactance(double f) => WireSolver.Solve(model, f, null, cancellation).Require().FeedImpedance(feed).Imaginary;
+
+        // The reactance of a mast rises through its first resonance; guys that ring of themselves may add steps on the way.
+        var low = 0.5 * quarterHz;
+        var xLow = Reactance(low);
+        if (xLow >= 0)
+        {
+            return null;
+        }
+
+        for (var high = 0.85 * quarterHz; high <= 1.26 * quarterHz; high += 0.2 * quarterHz)
+        {
+            var xHigh = Reactance(high);
+            if (xHigh >= 0)
+            {
+                return Trail.Computed("first resonance", "f0", Root(Reactance, low, xLow, high, xHigh), QuantityKind.Frequency,
+                    "X(f0) = 0 of the solved feed impedance, without the insulator's capacitance", Source.Derived("docs/theory/fields-wires.md"));
+            }
+
+            (low, xLow) = (high, xHigh);
+        }
+
+        return null;
+    }
+
+    // Regula falsi with the Illinois step: the reactance is nearly straight here, three or four solves do.
+    private static double Root(Func<double, double> f, double a, double fa, double b, double fb)
+    {
+        for (var i = 0; i < 8 && b - a > 1e-4 * b; i++)
+        {
+            var c = ((a * fb) - (b * fa)) / (fb - fa);
+            var fc = f(c);
+            if (Math.Abs(fc) < 0.05)
+            {
+                return c;
+            }
+
+            if (fc > 0)
+            {
+                (b, fb, fa) = (c, fc, fa / 2);
+            }
+            else
+            {
+                (a, fa, fb) = (c, fc, fb / 2);
+            }
+        }
+
+        return ((a * fb) - (b * fa)) / (fb - fa);
+    }
+}

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Mastwright.Analysis.Results;
+using Mastwright.Catalog;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+using Mastwright.Protection.Gaps;
+
+namespace Mastwright.Analysis.Survive;
+
+/// <summary>The base gap of a mast, held between its bands' working voltage and the weakest part behind it.</summary>
+internal static class GapRun
+{
+    /// <summary>What is asked of the gap.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="mast">The mast.</param>
+    /// <param name="bands">Its bands.</param>
+    /// <param name="groupPeaks">Base peak voltages it has in groups.</param>
+    public static GapRequest Request(Station station, Mast mast, IReadOnlyList<BandResult> bands, IReadOnlyList<(string Name, double FrequencyHz, Trail PeakV)> groupPeaks)
+    {
+        var spec = station.Protection;
+        var shape = spec.Electrodes switch
+        {
+            Electrodes.Balls => GapShape.BallToBall,
+            Electrodes.BallToPlate => GapShape.BallToPlate,
+            Electrodes.RoundedToPlate => GapShape.RoundedNutToPlate,
+            Electrodes.Rods => GapShape.Rods,
+            _ => GapShape.RoundedNuts,
+        };
+        var insulator = Catalogue.Default.BaseInsulators[mast.Base.Insulator];
+        return new GapRequest(
+            new GapElectrodes(shape, spec.ElectrodeDiameterM),
+            new AirState(station.Site.ElevationM, station.Site.HottestK),
+            new AirState(station.Site.ElevationM, station.Site.ColdestK),
+            [
+                .. bands.Select(b => new GapBand(b.Name, b.FrequencyHz, b.BasePeakV, station.Bands.First(x => x.Title == b.Name).ModulationPeak)),
+                .. groupPeaks.Select(g => new GapBand(g.Name, g.FrequencyHz, g.PeakV)),
+            ],
+            [
+                new GapProtected($"base insulator {insulator.Name}", insulator.Given("impulse flashover", "Vi", insulator.ImpulseV, QuantityKind.PeakVoltage), StrengthKind.Impulse, FallsWithAirDensity: true),
+                .. spec.Parts.Select(p => new GapProtected(p.Name,
+                    Trail.Given($"withstand of {p.Name}", "Vw", p.WithstandPeakV, QuantityKind.PeakVoltage, Source.DesignFile), StrengthKind.AlternatingCrest)),
+            ],
+            spec.Mismatch, spec.WorkingMargin, spec.PartMargin, spec.WetFactor, spec.ImpulseRatio, spec.GapToleranceM);
+    }
+
+    /// <summary>Checks of a gap that the builder has set already.</summary>
+    public static ImmutableArray<Check> OfSetGap(GapRequest request, GapAnswer answer, string mast, double gapM)
+    {
+        var (working, weakest) = answer switch
+        {
+            GapSetting s => (s.WorkingPeakV, s.WeakestStrengthV),
+            NoGapFits n => (n.WorkingPeakV, n.WeakestStrengthV),
+            _ => (null, null),
+        };
+        return working is null || weakest is null
+            ? []
+            :
+            [
+                Check.AtLeast($"survive.gap.set-holds[{mast}]", Trade.Survive, "The gap as set holds off the working voltage", GapWindow.HoldOffAt(request, gapM), working, "highest working peak", "Open the gap.", GapAnswer.Caution),
+                Check.AtMost($"survive.gap.set-protects[{mast}]", Trade.Survive, "The gap as set fires before the weakest part", GapWindow.FiringAt(request, gapM), weakest, "lightning front, densest air", "Close the gap, or use a stronger part.", GapAnswer.Caution),
+            ];
+    }
+}

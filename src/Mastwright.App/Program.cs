@@ -1,0 +1,34 @@
+using System.CommandLine;
+using Mastwright.App.Commands;
+
+namespace Mastwright.App;
+
+/// <summary>The command line.</summary>
+public static class Program
+{
+    /// <summary>Runs one command.</summary>
+    public static async Task<int> Main(string[] args)
+    {
+        var root = new RootCommand("Mastwright: design, check, build and look after guyed vertical mast radiators.")
+        {
+            CheckCommand.Create(),
+            ExplainCommand.Create(),
+            NewCommand.Create(),
+            ListCommand.Create(),
+            SchemaCommand.Create(),
+        };
+        var parsed = root.Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var error in parsed.Errors)
+            {
+                await Console.Error.WriteLineAsync(error.Message).ConfigureAwait(false);
+            }
+
+            await Console.Error.WriteLineAsync("`mastwright --help` shows the commands.").ConfigureAwait(false);
+            return ExitCode.WrongInput;
+        }
+
+        return await parsed.InvokeAsync().ConfigureAwait(false);
+    }
+}
