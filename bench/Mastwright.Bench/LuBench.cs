@@ -10,6 +10,8 @@ namespace Mastwright.Bench;
 internal static unsafe class LuBench
 {
     private const int Threads = 2;
+    private const int LeastRounds = 7;
+    private const double SecondsPerSize = 15;
     private const int Many = 60;
     private const int MathNetLargest = 1000;
 
@@ -33,7 +35,7 @@ internal static unsafe class LuBench
         var rhs = Enumerable.Range(0, n).Select(i => new Complex(1, i % 7)).ToArray();
         var interleaved = (double*)System.Runtime.InteropServices.NativeMemory.AlignedAlloc((nuint)(16L * n * n), 64);
         var pivots = new int[n];
-        var repeats = n <= 600 ? 60 : n <= 2000 ? 12 : 5;
+        var sinceStart = Stopwatch.StartNew();
         var timings = new Dictionary<string, List<double>>();
         void Time(string job, Action body)
         {
@@ -43,7 +45,7 @@ internal static unsafe class LuBench
             timings[job].Add(clock.Elapsed.TotalMilliseconds);
         }
 
-        for (var r = 0; r < repeats + 2; r++)
+        for (var r = 0; r < LeastRounds || sinceStart.Elapsed.TotalSeconds < SecondsPerSize; r++)
         {
             // The first rounds only warm up.
             if (r == 2)

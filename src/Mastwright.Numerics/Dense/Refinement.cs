@@ -73,13 +73,8 @@ internal static class Refinement
         return sum;
     }
 
-    private static double AbsSum(PlanarVector<double> v)
-    {
-        var sum = 0.0;
-        for (var i = 0; i < v.Length; i++)
-            sum += double.Hypot(v.Re[i], v.Im[i]);
-        return sum;
-    }
+    private static double AbsSum(PlanarVector<double> v) =>
+        PlanarOps<double>.AbsSum(v.Re.AsSpan(0, v.Length), v.Im.AsSpan(0, v.Length));
 
     /// <summary>Where refinement stands.</summary>
     internal sealed record State(PlanarVector<double> X, int Iterations, double BackwardError, bool Converged)
