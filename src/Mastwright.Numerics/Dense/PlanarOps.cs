@@ -138,7 +138,7 @@ internal static unsafe class PlanarOps<T>
     public static PlanarStorage<float> ToSingle(PlanarStorage<double> a, double scale, int threads, out double[] columnSums)
     {
         const int Chunk = 16;
-        var copy = new PlanarStorage<float>(a.Rows, a.Columns);
+        var copy = PlanarStorage<float>.Unwritten(a.Rows, a.Columns);
         var sums = new double[a.Columns];
 
         // Fresh memory makes each element dearer here than elsewhere.
