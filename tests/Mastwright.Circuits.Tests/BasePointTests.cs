@@ -23,7 +23,7 @@ public class BasePointTests
     {
         var b = BasePoint.Of(new Complex(15, -180), 1000, 1.85e6, 60e-12);
         var network = new Network(
-            Source.Transmitter("TX", "t", Network.Ground, 1000, 50),
+            AcSource.Transmitter("TX", "t", Network.Ground, 1000, 50),
             new Capacitor("CB", "t", Network.Ground, 60e-12, CapacitorLoss.None),
             new MultiportLoad("ANT", "t", new Complex(15, -180)));
         var spice = Spice.Ac(DeckOf.Network(network, 1.85e6), 1.85e6);

@@ -18,20 +18,23 @@ internal static class Shared
         DefaultValueFactory = _ => null,
     };
 
-    /// <summary>The terminal for results. Piped output is as wide as the report needs.</summary>
-    public static IAnsiConsole Output()
+    /// <summary>The terminal for results.</summary>
+    public static IAnsiConsole Output() => On(Console.Out, Console.IsOutputRedirected);
+
+    /// <summary>The terminal for messages and progress.</summary>
+    public static IAnsiConsole Messages() => On(Console.Error, Console.IsErrorRedirected);
+
+    // Piped output is as wide as the widest table needs: a file has no edge to wrap at.
+    private static IAnsiConsole On(TextWriter writer, bool redirected)
     {
-        var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Out) });
-        if (Console.IsOutputRedirected)
+        var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(writer) });
+        if (redirected)
         {
-            console.Profile.Width = 160;
+            console.Profile.Width = 200;
         }
 
         return console;
     }
-
-    /// <summary>The terminal for messages and progress.</summary>
-    public static IAnsiConsole Messages() => AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) });
 
     /// <summary>Reads and analyses a design with progress on the error stream; null after the findings were shown.</summary>
     public static StationResult? Analyse(string? path, CancellationToken cancellation)

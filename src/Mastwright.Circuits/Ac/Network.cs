@@ -58,7 +58,7 @@ public sealed class Network
     {
         Guard.Positive(frequencyHz);
         (solution, problem) = (null, null);
-        var matrix = new ComplexLu(_layout.Size);
+        var matrix = new DenseLu<Complex>(_layout.Size);
         var unknowns = new Complex[_layout.Size];
         var stamp = new StampContext(_layout, matrix, unknowns, frequencyHz);
         for (var p = 0; p < Parts.Length; p++)

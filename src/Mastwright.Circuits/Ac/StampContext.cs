@@ -3,7 +3,7 @@ using System.Numerics;
 namespace Mastwright.Circuits.Ac;
 
 /// <summary>Where a part writes its equations: the modified nodal system of Ho, Ruehli and Brennan (IEEE Trans. CAS, 1975).</summary>
-internal sealed class StampContext(NetworkLayout layout, ComplexLu matrix, Complex[] rightHandSide, double frequencyHz)
+internal sealed class StampContext(NetworkLayout layout, DenseLu<Complex> matrix, Complex[] rightHandSide, double frequencyHz)
 {
     private int _part;
 

@@ -39,7 +39,7 @@ public sealed record Ladder(ImmutableArray<LadderSection> Sections)
     /// <summary>The ladder between a transmitter and the load of a problem.</summary>
     public Network Build(MatchProblem problem)
     {
-        var parts = new List<Part> { Source.Transmitter(Transmitter, LineNode, Network.Ground, problem.PowerW, problem.LineOhm) };
+        var parts = new List<Part> { AcSource.Transmitter(Transmitter, LineNode, Network.Ground, problem.PowerW, problem.LineOhm) };
         for (var i = 0; i < Sections.Length; i++)
             parts.AddRange(Sections[i].Build(NameOf(i), NodeAfter(i), NodeAfter(i + 1), problem.Quality));
         if (problem.BaseShuntF > 0)

@@ -67,6 +67,13 @@ internal static class ModelCheck
                 Value: $"{Text(radiusM)} m", Allowed: $"up to {Text(CautiousRadiusPhase / Vacuum.WaveNumber(frequencyHz))} m for full accuracy", WayOut: "Model it as a cage of thinner wires if this matters."));
         }
 
+        if (ground is Ground.HalfSpace && Math.Min(wire.Start.Z, wire.End.Z) < radiusM)
+        {
+            findings.Add(Error(
+                "wire-under-ground", $"Wire \"{wire.Name}\" touches the soil or goes below it.", $"{Text(Math.Min(wire.Start.Z, wire.End.Z))} m",
+                $"at least {Text(radiusM)} m", "Raise it above the soil."));
+        }
+
         if (ground is Ground.PerfectPlane)
         {
             var lowM = Math.Min(wire.Start.Z, wire.End.Z);

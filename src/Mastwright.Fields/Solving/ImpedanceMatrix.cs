@@ -1,7 +1,10 @@
 using System.Numerics;
+using Mastwright.Fields.Earth;
 using Mastwright.Fields.Kernels;
+using Mastwright.Fields.Kernels.HalfSpace;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Wires;
+using Mastwright.Numerics.Dense;
 
 namespace Mastwright.Fields.Solving;
 
@@ -12,13 +15,17 @@ namespace Mastwright.Fields.Solving;
 /// </summary>
 internal static class ImpedanceMatrix
 {
-    public static Complex[] Fill(WireMesh mesh, double frequencyHz, CancellationToken cancellation)
+    /// <summary>Interpolation error allowed in the half-space kernels, as a share of the kernel.</summary>
+    private const double KernelTolerance = 3e-5;
+
+    public static ComplexMatrix Fill(WireMesh mesh, double frequencyHz, CancellationToken cancellation)
     {
         var n = mesh.UnknownCount;
-        var half = new Complex[(long)n * n];
+        var sum = new Complex[(long)n * n];
         var segments = mesh.Segments;
         var filaments = segments.Select(s => new Filament(s.Start, s.Tangent, s.LengthM, s.RadiusM)).ToArray();
         var mirrored = mesh.Model.Ground is Ground.PerfectPlane;
+        var soil = mesh.Model.Ground is Ground.HalfSpace half ? KernelsFor(mesh, half.Soil, frequencyHz) : null;
         var k = Vacuum.WaveNumber(frequencyHz);
         var rowLocks = new Lock[n];
         for (var i = 0; i < n; i++)
@@ -33,13 +40,15 @@ internal static class ImpedanceMatrix
                 AddPair(mesh.Basis, rows, n, q, Interaction(filaments[p], filaments[q], k), weight);
                 if (mirrored)
                     AddPair(mesh.Basis, rows, n, q, Interaction(filaments[p], filaments[q].Mirrored, k), -weight);
+                if (soil is not null)
+                    AddPair(mesh.Basis, rows, n, q, SoilPair.Reaction(soil, filaments[p], filaments[q]), weight);
             }
 
             for (var end = 0; end < 2; end++)
             {
                 foreach (var term in mesh.Basis.At(new(p, end)))
                 {
-                    var row = half.AsSpan(term.Unknown * n, n);
+                    var row = sum.AsSpan(term.Unknown * n, n);
                     var source = rows.AsSpan(end * n, n);
                     lock (rowLocks[term.Unknown])
                         for (var j = 0; j < n; j++)
@@ -49,10 +58,30 @@ internal static class ImpedanceMatrix
 
             return rows;
         }, static _ => { });
-        Symmetrise(half, n);
-        AddWireLoss(mesh, half, frequencyHz);
-        AddLoads(mesh, half, frequencyHz);
-        return half;
+        Symmetrise(sum, n);
+        AddWireLoss(mesh, sum, frequencyHz);
+        AddLoads(mesh, sum, frequencyHz);
+
+        // Symmetric, so its rows are its columns.
+        var matrix = new ComplexMatrix(n, n);
+        for (var j = 0; j < n; j++)
+            matrix.SetColumn(j, sum.AsSpan(j * n, n));
+        return matrix;
+    }
+
+    /// <summary>Half-space kernels that reach over the whole mesh.</summary>
+    internal static HalfSpaceKernels KernelsFor(WireMesh mesh, Soil soil, double frequencyHz)
+    {
+        double west = double.MaxValue, east = double.MinValue, south = double.MaxValue, north = double.MinValue, high = 0;
+        foreach (var node in mesh.Nodes)
+        {
+            (west, east) = (Math.Min(west, node.X), Math.Max(east, node.X));
+            (south, north) = (Math.Min(south, node.Y), Math.Max(north, node.Y));
+            high = Math.Max(high, node.Z);
+        }
+
+        var reachM = Math.Sqrt(((east - west) * (east - west)) + ((north - south) * (north - south)));
+        return new(soil, frequencyHz, reachM, high, KernelTolerance);
     }
 
     /// <summary>Volts per ampere between end currents of two filaments: vector and scalar potential together, ends 00, 01, 10, 11.</summary>

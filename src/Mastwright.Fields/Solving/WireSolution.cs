@@ -1,6 +1,7 @@
 using System.Numerics;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Results;
+using Mastwright.Numerics.Dense;
 
 namespace Mastwright.Fields.Solving;
 
@@ -90,21 +91,13 @@ public sealed class WireSolution
     private static Complex[,] Invert(Complex[,] matrix)
     {
         var n = matrix.GetLength(0);
-        var flat = new Complex[n * n];
+        var inverse = new Complex[n, n];
+        if (n == 0)
+            return inverse;
+        var columns = ComplexLu.Factor(ComplexMatrix.From(matrix), new(Threads: 1)).Require().SolveMany(ComplexMatrix.Identity(n));
         for (var i = 0; i < n; i++)
             for (var j = 0; j < n; j++)
-                flat[(i * n) + j] = matrix[i, j];
-        var factor = PlainLu.Factor(flat, n);
-        var inverse = new Complex[n, n];
-        for (var j = 0; j < n; j++)
-        {
-            var column = new Complex[n];
-            column[j] = 1;
-            factor.Solve(column);
-            for (var i = 0; i < n; i++)
-                inverse[i, j] = column[i];
-        }
-
+                inverse[i, j] = columns[i, j];
         return inverse;
     }
 }

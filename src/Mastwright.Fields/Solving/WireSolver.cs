@@ -3,6 +3,7 @@ using System.Numerics;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Wires;
 using Mastwright.Model.Trails;
+using Mastwright.Numerics.Dense;
 
 namespace Mastwright.Fields.Solving;
 
@@ -12,6 +13,9 @@ namespace Mastwright.Fields.Solving;
 /// </summary>
 public static class WireSolver
 {
+    // Below this order more threads cost more than they save.
+    private const int SmallOrder = 500;
+
     /// <summary>Solves a model at one frequency.</summary>
     /// <param name="model">Wires, feeds, loads and ground.</param>
     /// <param name="frequencyHz">Frequency in hertz, positive.</param>
@@ -23,27 +27,32 @@ public static class WireSolver
     {
         options ??= SolverOptions.Default;
         var (mesh, findings) = WireMesh.Build(model, frequencyHz, options.Mesh);
-        return mesh is null ? new(null, findings) : new(Solve(mesh, frequencyHz, cancellation), findings);
+        if (mesh is null)
+            return new(null, findings);
+        var result = Solve(mesh, frequencyHz, cancellation);
+        return result with { Findings = findings.AddRange(result.Findings) };
     }
 
     /// <summary>Solves a ready mesh at one frequency, which should not exceed the one it was cut for.</summary>
-    public static WireSolution Solve(WireMesh mesh, double frequencyHz, CancellationToken cancellation = default)
+    /// <returns>The solution, or a finding when the equations have none.</returns>
+    public static SolveResult Solve(WireMesh mesh, double frequencyHz, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(mesh);
         var n = mesh.UnknownCount;
         var matrix = ImpedanceMatrix.Fill(mesh, frequencyHz, cancellation);
-        IDenseFactor factor = PlainLu.Factor(matrix, n, cancellation);
-        var feeds = mesh.FeedEnds.Length;
-        var unit = new Complex[feeds][];
-        for (var f = 0; f < feeds; f++)
+        var outcome = ComplexLu.Factor(matrix, new(Threads: n < SmallOrder ? 1 : 0, Overwrite: true), cancellation);
+        if (!outcome.TryGet(out var factor))
+            return new(null, [Failure(outcome)]);
+        var unit = new Complex[mesh.FeedEnds.Length][];
+        for (var f = 0; f < unit.Length; f++)
         {
-            unit[f] = new Complex[n];
+            var excitation = new Complex[n];
             foreach (var term in mesh.Basis.At(mesh.FeedEnds[f]))
-                unit[f][term.Unknown] += BasisSet.OutwardSign(mesh.FeedEnds[f].End) * term.Weight;
-            factor.Solve(unit[f]);
+                excitation[term.Unknown] += BasisSet.OutwardSign(mesh.FeedEnds[f].End) * term.Weight;
+            unit[f] = factor.Solve(excitation);
         }
 
-        return new(mesh, frequencyHz, unit);
+        return new(new(mesh, frequencyHz, unit), []);
     }
 
     /// <summary>Solves a model at several frequencies, each with the mesh that suits it.</summary>
@@ -84,4 +93,13 @@ public static class WireSolver
             worst = Math.Max(worst, (coarse.PortImpedances[i, i] - fine.PortImpedances[i, i]).Magnitude / fine.PortImpedances[i, i].Magnitude);
         return worst;
     }
+
+    private static Finding Failure(LuOutcome outcome) => outcome switch
+    {
+        LuOutcome.TooLarge large => ModelCheck.Error(
+            "too-little-memory", $"There is not enough memory to solve this model: {large.Memory}", null, null, "Cut more coarsely or leave out wires that matter little."),
+        _ => ModelCheck.Error(
+            "no-solution", "The equations of this model have no solution: a load is infinite (a trap exactly on its resonance) or zero over zero.",
+            null, null, "Give the trap a finite quality factor, or move the frequency a little."),
+    };
 }

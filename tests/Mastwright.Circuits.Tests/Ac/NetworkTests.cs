@@ -15,7 +15,7 @@ public class NetworkTests
     {
         // Reference page 2.5: 50 Ω hybrid; at f0 both outputs 1/√2 at -45° and +45°, the fourth port dark.
         Network Hybrid(double k) => new(
-            Source.Transmitter("TX", "1", Network.Ground, 100, 50),
+            AcSource.Transmitter("TX", "1", Network.Ground, 100, 50),
             new Inductor("L1", "1", "2", 2.1802047e-6, CoilLoss.ConstantQ(300)),
             new Inductor("L2", "3", "4", 2.1802047e-6, CoilLoss.ConstantQ(300)),
             new Mutual("K", "L1", "L2", k),
@@ -42,7 +42,7 @@ public class NetworkTests
     {
         var line = new LineType("test", 75, 0.82);
         var network = new Network(
-            Source.Transmitter("TX", "a", Network.Ground, 500, 50),
+            AcSource.Transmitter("TX", "a", Network.Ground, 500, 50),
             new Line("T1", "a", "b", line, 17.3),
             new Line("T2", ("b", Network.Ground), ("c", "d"), new LineType("test", 50, 0.66), 8.1),
             new Resistor("RD", "d", Network.Ground, 12),
@@ -60,7 +60,7 @@ public class NetworkTests
     {
         var z = new[,] { { new Complex(36, 12), new Complex(10, -15) }, { new Complex(10, -15), new Complex(40, -5) } };
         var network = new Network(
-            Source.Transmitter("TX", "in", Network.Ground, 1000, 50),
+            AcSource.Transmitter("TX", "in", Network.Ground, 1000, 50),
             new Line("T1", "in", "a", LineType.FromSpotLoss("lossy", 50, 0.66, 2.0, 10e6), 40),
             new Inductor("L1", "a", "b", 3e-6, CoilLoss.SkinEffect(0.3, F), 4e-12),
             new Inductor("L2", "a", Network.Ground, 5e-6, CoilLoss.Resistance(0.6)),
@@ -94,7 +94,7 @@ public class NetworkTests
     public void Node_left_hanging_is_named()
     {
         var ok = new Network(
-            Source.Transmitter("TX", "in", Network.Ground, 100, 50),
+            AcSource.Transmitter("TX", "in", Network.Ground, 100, 50),
             new Resistor("R1", "in", Network.Ground, 50),
             new Capacitor("C9", "left", "right", 1e-12, CapacitorLoss.None)).TrySolve(F, out _, out var problem);
         Assert.False(ok);
@@ -104,7 +104,7 @@ public class NetworkTests
     [Fact]
     public void Peak_is_root_two_times_rms_and_the_types_do_not_mix()
     {
-        var s = new Network(Source.Transmitter("TX", "in", Network.Ground, 100, 50), new Resistor("R1", "in", Network.Ground, 50)).Solve(F);
+        var s = new Network(AcSource.Transmitter("TX", "in", Network.Ground, 100, 50), new Resistor("R1", "in", Network.Ground, 50)).Solve(F);
         var r = s.Part("R1");
         Near.Relative(Math.Sqrt(100 * 50.0), r.HighestVoltage.Value, 1e-12);
         Near.Relative(100, r.PeakVoltage.Value, 1e-12);

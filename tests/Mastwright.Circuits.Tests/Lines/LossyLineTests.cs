@@ -22,7 +22,7 @@ public class LossyLineTests
         var length = new LineType("t", z0, 0.8).LengthM(angleDeg * Math.PI / 180, F);
         var type = LineType.FromSpotLoss("t", z0, 0.8, lossDb / length * 100, F);
         var s = new Network(
-            Source.Transmitter("TX", "in", Network.Ground, 100, z0),
+            AcSource.Transmitter("TX", "in", Network.Ground, 100, z0),
             new Line("T", "in", "out", type, length),
             new MultiportLoad("ANT", "out", new Complex(r, x))).Solve(F);
         var zin = s.InputImpedanceOhm("TX");
@@ -42,7 +42,7 @@ public class LossyLineTests
     {
         var type = new LineType("t", z0, 0.8);
         var s = new Network(
-            Source.Transmitter("TX", "in", Network.Ground, 100, 50),
+            AcSource.Transmitter("TX", "in", Network.Ground, 100, 50),
             new Line("T", "in", "out", type, type.LengthM(angleDeg * Math.PI / 180, F)),
             new MultiportLoad("ANT", "out", new Complex(r, x))).Solve(F);
         Near.Equal(new Complex(rin, xin), s.InputImpedanceOhm("TX"), 1e-10);

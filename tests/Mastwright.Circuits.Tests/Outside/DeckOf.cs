@@ -16,7 +16,7 @@ internal static class DeckOf
             var n = part.Name;
             switch (part)
             {
-                case Source s:
+                case AcSource s:
                     yield return $"V{n} {n}e {s.Minus} AC {Spice.Number(s.OpenVoltage.Magnitude)} {Spice.Number(s.OpenVoltage.Phase * 180 / Math.PI)}";
                     yield return $"R{n} {n}e {s.Plus} {Spice.Number(s.InternalOhm)}";
                     break;

@@ -7,7 +7,7 @@ namespace Mastwright.Circuits.Ac;
 /// A source: an open-circuit voltage behind an internal resistance. The internal resistance shapes what the network
 /// sees, but it is not a part that gets warm: what the source gives is counted at its terminals.
 /// </summary>
-public sealed record Source : Part
+public sealed record AcSource : Part
 {
     /// <summary>Creates a source.</summary>
     /// <param name="name">Unique name.</param>
@@ -15,7 +15,7 @@ public sealed record Source : Part
     /// <param name="minus">Node of the return.</param>
     /// <param name="openVoltage">Open-circuit voltage, RMS phasor in volts.</param>
     /// <param name="internalOhm">Internal resistance, ohms.</param>
-    public Source(string name, string plus, string minus, Complex openVoltage, double internalOhm)
+    public AcSource(string name, string plus, string minus, Complex openVoltage, double internalOhm)
         : base(name)
     {
         (Plus, Minus, OpenVoltage) = (plus, minus, openVoltage);
@@ -24,7 +24,7 @@ public sealed record Source : Part
 
     /// <summary>A transmitter that can give <paramref name="powerW"/> watts to a matched line: E = 2·√(P·R).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Power or line resistance is not above zero.</exception>
-    public static Source Transmitter(string name, string plus, string minus, double powerW, double lineOhm) =>
+    public static AcSource Transmitter(string name, string plus, string minus, double powerW, double lineOhm) =>
         new(name, plus, minus, 2 * Math.Sqrt(Guard.Positive(powerW) * Guard.Positive(lineOhm)), lineOhm);
 
     /// <summary>Hot terminal.</summary>

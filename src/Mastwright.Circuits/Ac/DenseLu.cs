@@ -3,20 +3,21 @@ using System.Numerics;
 namespace Mastwright.Circuits.Ac;
 
 /// <summary>
-/// In-place LU factorisation with partial pivoting of a small dense complex system (Golub and Van Loan, Matrix
+/// In-place LU factorisation with partial pivoting of a small dense real or complex system (Golub and Van Loan, Matrix
 /// Computations, algorithm 3.4.1). Circuits have tens of unknowns, so nothing sparser would be faster.
 /// Not safe for two threads on the same instance: it owns its workspace.
 /// </summary>
-internal sealed class ComplexLu(int size)
+internal sealed class DenseLu<T>(int size)
+    where T : struct, INumberBase<T>
 {
-    private readonly Complex[] _a = new Complex[size * size];
+    private readonly T[] _a = new T[size * size];
     private readonly int[] _pivot = new int[size];
 
     public int Size => size;
 
-    public Span<Complex> Row(int row) => _a.AsSpan(row * size, size);
+    public Span<T> Row(int row) => _a.AsSpan(row * size, size);
 
-    public void Add(int row, int column, Complex value) => _a[(row * size) + column] += value;
+    public void Add(int row, int column, T value) => _a[(row * size) + column] += value;
 
     public void Clear() => Array.Clear(_a);
 
@@ -51,14 +52,14 @@ internal sealed class ComplexLu(int size)
     }
 
     /// <summary>Solves for one right-hand side, which is overwritten with the solution.</summary>
-    public void Solve(Span<Complex> x)
+    public void Solve(Span<T> x)
     {
         for (var k = 0; k < size; k++)
             (x[k], x[_pivot[k]]) = (x[_pivot[k]], x[k]);
         for (var k = 0; k < size; k++)
         {
             var xk = x[k];
-            if (xk == Complex.Zero)
+            if (xk == T.Zero)
                 continue;
             for (var i = k + 1; i < size; i++)
                 x[i] -= _a[(i * size) + k] * xk;
@@ -86,19 +87,26 @@ internal sealed class ComplexLu(int size)
     private void Eliminate(int k)
     {
         var pivotRow = Row(k);
-        var inverse = Complex.One / pivotRow[k];
+        var inverse = T.One / pivotRow[k];
         for (var i = k + 1; i < size; i++)
         {
             var row = Row(i);
-            if (row[k] == Complex.Zero)
+            if (row[k] == T.Zero)
                 continue;
             var factor = row[k] * inverse;
             row[k] = factor;
             for (var j = k + 1; j < size; j++)
-                if (pivotRow[j] != Complex.Zero)
+                if (pivotRow[j] != T.Zero)
                     row[j] -= factor * pivotRow[j];
         }
     }
 
-    private static double Size1(Complex z) => Math.Abs(z.Real) + Math.Abs(z.Imaginary);
+    // The type tests are settled when the method is compiled for T; nothing is boxed.
+    private static double Size1(T value)
+    {
+        if (typeof(T) == typeof(double))
+            return Math.Abs((double)(object)value);
+        var z = (Complex)(object)value;
+        return Math.Abs(z.Real) + Math.Abs(z.Imaginary);
+    }
 }
