@@ -29,8 +29,8 @@ internal static class Refinement
         var n = a.Rows;
         var bNorm = AbsSum(b);
 
-        // The residual itself is only known to about this level.
-        var target = 2 * Math.Sqrt(n) * RoundOff;
+        // The residual itself is only known to about this level; LAPACK's zcgesv stops there too.
+        var target = Math.Sqrt(n) * RoundOff;
         var x = PlanarVector<double>.Zero(n);
         var r = Copy(b);
         var best = new State(x, 0, bNorm == 0 ? 0 : double.PositiveInfinity, bNorm == 0);
