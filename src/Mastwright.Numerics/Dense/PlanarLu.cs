@@ -96,6 +96,8 @@ internal sealed unsafe class PlanarLu<T>
                 if (start > 0)
                     PlanarOps<T>.SubtractScaled4(Re(start), Im(start), _lu.Ld, br + start, bi + start, br, bi, 0, start);
             }
+
+            GC.KeepAlive(this);
         }
     }
 
@@ -137,6 +139,8 @@ internal sealed unsafe class PlanarLu<T>
                 if (j % _width == 0)
                     b.PermuteBack(_pivots, j, Math.Min(n, j + _width));
             }
+
+            GC.KeepAlive(this);
         }
     }
 

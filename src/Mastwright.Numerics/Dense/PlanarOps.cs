@@ -115,6 +115,7 @@ internal static unsafe class PlanarOps<T>
                     SubtractScaled(a.Re + ((long)j * a.Ld), a.Im + ((long)j * a.Ld), xr[j], xi[j], yr, yi, from, to);
             }
         });
+        GC.KeepAlive(a);
     }
 
     /// <summary>The largest column sum of absolute values; not-a-number wins over everything.</summary>

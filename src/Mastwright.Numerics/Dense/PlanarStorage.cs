@@ -58,9 +58,9 @@ internal sealed unsafe class PlanarStorage<T>
     /// <summary>The largest square order one array can hold.</summary>
     public static int LargestOrder => (int)Math.Sqrt(Array.MaxLength / 2.0) - 200;
 
-    public Span<T> ReColumn(int j) => new(Re + ((long)j * Ld), Rows);
+    public Span<T> ReColumn(int j) => _buffer.Slice((long)j * Ld, Rows);
 
-    public Span<T> ImColumn(int j) => new(Im + ((long)j * Ld), Rows);
+    public Span<T> ImColumn(int j) => _buffer.Slice((Im - Re) + ((long)j * Ld), Rows);
 
     /// <summary>A matrix whose padding is zero and whose elements are yet to be written, every one of them.</summary>
     public static PlanarStorage<T> Unwritten(int rows, int columns)
@@ -82,6 +82,7 @@ internal sealed unsafe class PlanarStorage<T>
         var bytes = (long)Ld * PaddedColumns(Columns) * sizeof(T);
         Buffer.MemoryCopy(Re, copy.Re, bytes, bytes);
         Buffer.MemoryCopy(Im, copy.Im, bytes, bytes);
+        GC.KeepAlive(this);
         return copy;
     }
 
