@@ -76,6 +76,16 @@ public class FindingTests
     }
 
     [Fact]
+    public void Trap_exactly_on_resonance_is_told_not_thrown()
+    {
+        var trap = new LoadElement.ParallelRlc(null, 1e-6, 1e-10);
+        var model = WireModel.Over(Ground.Perfect).With(Mast).WithFeed("base", "mast").WithLoad("trap", "mast", 0.5, trap);
+        var result = WireSolver.Solve(model with { Loads = [model.Loads[0] with { Element = new LoadElement.Fixed(double.PositiveInfinity) }] }, 3.6e6);
+        Assert.Equal("no-solution", Assert.Single(result.Findings).Code);
+        Assert.NotNull(WireSolver.Solve(model, 3.6e6).Solution);
+    }
+
+    [Fact]
     public void Everything_wrong_is_told_at_once()
     {
         var result = WireSolver.Solve(

@@ -165,6 +165,23 @@ public class InputImpedanceTests
     }
 
     [Fact]
+    public void Fast_factorisation_gives_the_plain_ones_admittance()
+    {
+        var mesh = WireMesh.Build(RadiationTests.GuyedMast(), FrequencyHz).Mesh!;
+        var matrix = ImpedanceMatrix.Fill(mesh, FrequencyHz, TestContext.Current.CancellationToken);
+        var n = mesh.UnknownCount;
+        var rows = new Complex[n * n];
+        for (var i = 0; i < n; i++)
+            for (var j = 0; j < n; j++)
+                rows[(i * n) + j] = matrix[i, j];
+        var x = new Complex[n];
+        var feed = mesh.Basis.At(mesh.FeedEnds[0])[0].Unknown;
+        x[feed] = 1;
+        PlainLu.Factor(rows, n, TestContext.Current.CancellationToken).Solve(x);
+        Near(x[feed], Solve(RadiationTests.GuyedMast()).PortAdmittances[0, 0], 1e-10);
+    }
+
+    [Fact]
     public void Uniform_refinement_converges()
     {
         var model = OverGround(Math.PI / 2, 11013.2);

@@ -70,7 +70,7 @@ internal static class Monopoles
         var sum = Complex.Zero;
         for (var i = 0; i < n; i++)
             for (var j = 0; j < n; j++)
-                sum += x[i] * matrix[(i * n) + j] * y[j];
+                sum += x[i] * matrix[i, j] * y[j];
         return sum;
     }
 

@@ -130,15 +130,18 @@ public sealed record ElectrostaticField(
 {
     /// <summary>The point of a conductor with the strongest field.</summary>
     /// <param name="conductor">Index of the conductor.</param>
-    public (SurfacePoint Point, double FieldVPerM) Strongest(int conductor)
+    /// <param name="where">Only points for which this holds; null takes all. At least one point must be left.</param>
+    public (SurfacePoint Point, double FieldVPerM) Strongest(int conductor, Func<SurfacePoint, bool>? where = null)
     {
         var best = -1;
         for (var i = 0; i < SurfaceFieldVPerM.Length; i++)
         {
-            if (Basis.Points[i].Body == conductor && (best < 0 || Math.Abs(SurfaceFieldVPerM[i]) > Math.Abs(SurfaceFieldVPerM[best])))
+            if (Basis.Points[i].Body == conductor && (where?.Invoke(Basis.Points[i]) ?? true) && (best < 0 || Math.Abs(SurfaceFieldVPerM[i]) > Math.Abs(SurfaceFieldVPerM[best])))
                 best = i;
         }
 
-        return (Basis.Points[best], SurfaceFieldVPerM[best]);
+        return best < 0
+            ? throw new ArgumentException("No surface point is left.", nameof(where))
+            : (Basis.Points[best], SurfaceFieldVPerM[best]);
     }
 }

@@ -1,3 +1,4 @@
+using Mastwright.Numerics.Special;
 using MathNet.Numerics.Integration;
 
 namespace Mastwright.Fields.Electrostatics;
@@ -98,6 +99,6 @@ internal sealed class RingKernel
         var dz = z - zs;
         var far = ((r + rs) * (r + rs)) + (dz * dz);
         var near = ((r - rs) * (r - rs)) + (dz * dz);
-        return rs * CompleteElliptic.FirstKind(near / far) / (Math.PI * Math.Sqrt(far));
+        return rs * EllipticIntegrals.KFromComplement(near / far) / (Math.PI * Math.Sqrt(far));
     }
 }

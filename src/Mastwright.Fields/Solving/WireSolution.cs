@@ -1,6 +1,7 @@
 using System.Numerics;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Results;
+using Mastwright.Numerics.Dense;
 
 namespace Mastwright.Fields.Solving;
 
@@ -73,6 +74,25 @@ public sealed class WireSolution
         return DriveCurrents(currents);
     }
 
+    /// <summary>
+    /// Drives a group: the feed currents stand in given ratios (magnitude and phase) and all feeds together take a given power. The
+    /// driven result tells each element's drive impedance, which mutual coupling makes differ from its own.
+    /// </summary>
+    /// <param name="ratios">One complex ratio for each feed; zero leaves a feed open.</param>
+    /// <param name="totalPowerW">Power into all feeds together, watts.</param>
+    /// <exception cref="ArgumentException">Not one ratio for each feed, or all zero.</exception>
+    public DrivenWires DriveRatios(ReadOnlySpan<Complex> ratios, double totalPowerW)
+    {
+        var unit = DriveCurrents(ratios);
+        if (!(unit.InputPowerW > 0))
+            throw new ArgumentException("At least one ratio must differ from zero.", nameof(ratios));
+        var scale = Math.Sqrt(totalPowerW / unit.InputPowerW);
+        var currents = ratios.ToArray();
+        for (var i = 0; i < currents.Length; i++)
+            currents[i] *= scale;
+        return DriveCurrents(currents);
+    }
+
     internal static Complex FeedCurrent(WireMesh mesh, int feed, ReadOnlySpan<Complex> unknowns)
     {
         var sum = Complex.Zero;
@@ -90,21 +110,13 @@ public sealed class WireSolution
     private static Complex[,] Invert(Complex[,] matrix)
     {
         var n = matrix.GetLength(0);
-        var flat = new Complex[n * n];
+        var inverse = new Complex[n, n];
+        if (n == 0)
+            return inverse;
+        var columns = ComplexLu.Factor(ComplexMatrix.From(matrix), new(Threads: 1)).Require().SolveMany(ComplexMatrix.Identity(n));
         for (var i = 0; i < n; i++)
             for (var j = 0; j < n; j++)
-                flat[(i * n) + j] = matrix[i, j];
-        var factor = PlainLu.Factor(flat, n);
-        var inverse = new Complex[n, n];
-        for (var j = 0; j < n; j++)
-        {
-            var column = new Complex[n];
-            column[j] = 1;
-            factor.Solve(column);
-            for (var i = 0; i < n; i++)
-                inverse[i, j] = column[i];
-        }
-
+                inverse[i, j] = columns[i, j];
         return inverse;
     }
 }

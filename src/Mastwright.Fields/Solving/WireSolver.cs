@@ -3,6 +3,7 @@ using System.Numerics;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Wires;
 using Mastwright.Model.Trails;
+using Mastwright.Numerics.Dense;
 
 namespace Mastwright.Fields.Solving;
 
@@ -12,6 +13,12 @@ namespace Mastwright.Fields.Solving;
 /// </summary>
 public static class WireSolver
 {
+    // Below this order more threads cost more than they save.
+    private const int SmallOrder = 500;
+
+    // Below this order looking for symmetry costs more than it saves.
+    private const int SmallestSymmetric = 40;
+
     /// <summary>Solves a model at one frequency.</summary>
     /// <param name="model">Wires, feeds, loads and ground.</param>
     /// <param name="frequencyHz">Frequency in hertz, positive.</param>
@@ -23,27 +30,26 @@ public static class WireSolver
     {
         options ??= SolverOptions.Default;
         var (mesh, findings) = WireMesh.Build(model, frequencyHz, options.Mesh);
-        return mesh is null ? new(null, findings) : new(Solve(mesh, frequencyHz, cancellation), findings);
+        if (mesh is null)
+            return new(null, findings);
+        var result = Solve(mesh, frequencyHz, cancellation);
+        return result with { Findings = findings.AddRange(result.Findings) };
     }
 
     /// <summary>Solves a ready mesh at one frequency, which should not exceed the one it was cut for.</summary>
-    public static WireSolution Solve(WireMesh mesh, double frequencyHz, CancellationToken cancellation = default)
+    /// <returns>The solution, or a finding when the equations have none.</returns>
+    public static SolveResult Solve(WireMesh mesh, double frequencyHz, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(mesh);
-        var n = mesh.UnknownCount;
-        var matrix = ImpedanceMatrix.Fill(mesh, frequencyHz, cancellation);
-        IDenseFactor factor = PlainLu.Factor(matrix, n, cancellation);
-        var feeds = mesh.FeedEnds.Length;
-        var unit = new Complex[feeds][];
-        for (var f = 0; f < feeds; f++)
-        {
-            unit[f] = new Complex[n];
-            foreach (var term in mesh.Basis.At(mesh.FeedEnds[f]))
-                unit[f][term.Unknown] += BasisSet.OutwardSign(mesh.FeedEnds[f].End) * term.Weight;
-            factor.Solve(unit[f]);
-        }
-
-        return new(mesh, frequencyHz, unit);
+        var excitations = mesh.FeedEnds.Select(end => Excitation(mesh, end)).ToArray();
+        var unit = excitations.Select(e => new Complex[e.Length]).ToArray();
+        var symmetry = mesh.UnknownCount >= SmallestSymmetric ? RotationSymmetry.Find(mesh) : null;
+        var failure = symmetry is null
+            ? SolveWhole(mesh, frequencyHz, excitations, unit, cancellation)
+            : SectorSystem.Fill(mesh, symmetry, frequencyHz, cancellation).Solve(excitations, unit, cancellation);
+        if (failure is not null)
+            return new(null, [Failure(failure)]);
+        return new(new(mesh, frequencyHz, unit), []);
     }
 
     /// <summary>Solves a model at several frequencies, each with the mesh that suits it.</summary>
@@ -84,4 +90,34 @@ public static class WireSolver
             worst = Math.Max(worst, (coarse.PortImpedances[i, i] - fine.PortImpedances[i, i]).Magnitude / fine.PortImpedances[i, i].Magnitude);
         return worst;
     }
+
+    /// <summary>Factorises the whole matrix, symmetric or not.</summary>
+    internal static LuOutcome? SolveWhole(WireMesh mesh, double frequencyHz, Complex[][] excitations, Complex[][] solutions, CancellationToken cancellation)
+    {
+        var matrix = ImpedanceMatrix.Fill(mesh, frequencyHz, cancellation);
+        var outcome = ComplexLu.Factor(matrix, new(Threads: matrix.Rows < SmallOrder ? 1 : 0, Overwrite: true), cancellation);
+        if (!outcome.TryGet(out var factor))
+            return outcome;
+        for (var f = 0; f < excitations.Length; f++)
+            solutions[f] = factor.Solve(excitations[f]);
+        return null;
+    }
+
+    /// <summary>One volt in the gap at a segment end, as seen by every unknown.</summary>
+    internal static Complex[] Excitation(WireMesh mesh, SegmentEnd gap)
+    {
+        var excitation = new Complex[mesh.UnknownCount];
+        foreach (var term in mesh.Basis.At(gap))
+            excitation[term.Unknown] += BasisSet.OutwardSign(gap.End) * term.Weight;
+        return excitation;
+    }
+
+    private static Finding Failure(LuOutcome outcome) => outcome switch
+    {
+        LuOutcome.TooLarge large => ModelCheck.Error(
+            "too-little-memory", $"There is not enough memory to solve this model: {large.Memory}", null, null, "Cut more coarsely or leave out wires that matter little."),
+        _ => ModelCheck.Error(
+            "no-solution", "The equations of this model have no solution: a load is infinite (a trap exactly on its resonance) or zero over zero.",
+            null, null, "Give the trap a finite quality factor, or move the frequency a little."),
+    };
 }

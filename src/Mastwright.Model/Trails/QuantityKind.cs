@@ -42,6 +42,9 @@ public enum QuantityKind
     /// <summary>A translational stiffness in N/m.</summary>
     Stiffness,
 
+    /// <summary>A bending or torsional stiffness, EI or GJ, in N·m².</summary>
+    BendingStiffness,
+
     /// <summary>A bending or overturning moment in N·m.</summary>
     Moment,
 

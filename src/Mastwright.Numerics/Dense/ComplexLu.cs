@@ -112,12 +112,16 @@ public sealed class ComplexLu
         if (matrix.Rows != Order || matrix.Columns != Order)
             throw new ArgumentException("This is not the matrix that was factored.", nameof(matrix));
         var b = PlanarVector<double>.From(rhs, CheckedLength(rhs.Length));
-        return Refinement.Run(matrix.Storage, b, _lu.Solve, _options.ThreadCount).ToSolution();
+        return Refinement.Run(matrix.Storage, _oneNorm, b, _lu.Solve, _options.ThreadCount).ToSolution();
     }
 
     internal static bool TryOneNorm(PlanarStorage<double> storage, LuOptions options, out double norm, out int notFinite)
     {
-        var sums = PlanarOps<double>.ColumnSums(storage, options.ThreadCount);
+        return TryOneNorm(PlanarOps<double>.ColumnSums(storage, options.ThreadCount), out norm, out notFinite);
+    }
+
+    internal static bool TryOneNorm(double[] sums, out double norm, out int notFinite)
+    {
         notFinite = Array.FindIndex(sums, s => !double.IsFinite(s));
         norm = sums.Max();
         return notFinite < 0;

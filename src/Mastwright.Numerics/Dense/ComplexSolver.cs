@@ -40,6 +40,9 @@ public sealed record SolveOutcome(SolveRoute Route, RefinedSolution? Solution, L
 /// </remarks>
 public static class ComplexSolver
 {
+    private const double SafeLow = 1e-8;
+    private const double SafeHigh = 1e8;
+
     /// <summary>Solves A x = b.</summary>
     /// <param name="matrix">A, square; kept.</param>
     /// <param name="rhs">b.</param>
@@ -52,39 +55,32 @@ public static class ComplexSolver
         options = (options ?? LuOptions.Default) with { Overwrite = false };
         if (matrix.Rows != matrix.Columns || rhs.Length != matrix.Rows)
             throw new ArgumentException($"A {matrix.Rows} x {matrix.Columns} matrix and {rhs.Length} right-hand values do not make a square system.");
-        if (!ComplexLu.TryOneNorm(matrix.Storage, options, out var norm, out var notFinite))
-            return new(SolveRoute.SingleRefined, null, new LuOutcome.NotFinite(notFinite), null);
 
-        var single = SingleRefined(matrix, rhs, norm, options, cancellation, out var whyNot);
-        if (single is not null)
-            return new(SolveRoute.SingleRefined, single, null, null);
+        // Scaled by one unless that could leave the range of single precision, so that one pass over the matrix does.
+        var reduced = PlanarOps<double>.ToSingle(matrix.Storage, 1, options.ThreadCount, out var sums);
+        if (!ComplexLu.TryOneNorm(sums, out var norm, out var notFinite))
+            return new(SolveRoute.SingleRefined, null, new LuOutcome.NotFinite(notFinite), null);
+        var scale = 1.0;
+        if (norm is > 0 and (< SafeLow or > SafeHigh))
+        {
+            scale = Math.ScaleB(1, -Math.ILogB(norm));
+            reduced = PlanarOps<double>.ToSingle(matrix.Storage, scale, options.ThreadCount, out _);
+        }
+
+        var whyNot = "the matrix is singular in single precision";
+        if (PlanarLu<float>.Factor(reduced, options, cancellation, out _) is { } single)
+        {
+            var b = PlanarVector<double>.From(rhs, rhs.Length);
+            var state = Refinement.Run(matrix.Storage, norm, b, r => SolveSingle(single, r, scale), options.ThreadCount);
+            if (state.Converged)
+                return new(SolveRoute.SingleRefined, state.ToSolution(), null, null);
+            whyNot = "refinement from single precision did not converge: the condition number is above about 1e6";
+        }
+
         var outcome = ComplexLu.Factor(matrix, options, cancellation);
         return outcome.TryGet(out var lu)
             ? new(SolveRoute.Double, lu.SolveRefined(matrix, rhs), null, whyNot)
             : new(SolveRoute.Double, null, outcome, whyNot);
-    }
-
-    private static RefinedSolution? SingleRefined(
-        ComplexMatrix matrix, ReadOnlySpan<Complex> rhs, double norm, LuOptions options, CancellationToken cancellation, out string whyNot)
-    {
-        whyNot = "the matrix is zero";
-        if (norm == 0)
-            return null;
-
-        // A power of two near the norm brings any matrix into the range of single precision without rounding.
-        var scale = Math.ScaleB(1, -Math.ILogB(norm));
-        var reduced = PlanarOps<double>.ToSingle(matrix.Storage, scale, options.ThreadCount);
-        var lu = PlanarLu<float>.Factor(reduced, options, cancellation, out _);
-        if (lu is null)
-        {
-            whyNot = "the matrix is singular in single precision";
-            return null;
-        }
-
-        var b = PlanarVector<double>.From(rhs, rhs.Length);
-        var state = Refinement.Run(matrix.Storage, b, r => SolveSingle(lu, r, scale), options.ThreadCount);
-        whyNot = "refinement from single precision did not converge: the condition number is above about 1e6";
-        return state.Converged ? state.ToSolution() : null;
     }
 
     private static void SolveSingle(PlanarLu<float> lu, PlanarVector<double> r, double matrixScale)

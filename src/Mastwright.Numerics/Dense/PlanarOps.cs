@@ -8,6 +8,9 @@ namespace Mastwright.Numerics.Dense;
 internal static unsafe class PlanarOps<T>
     where T : unmanaged, IFloatingPointIeee754<T>
 {
+    // Below this many elements a second thread costs more than it brings.
+    private const int LeastShared = 300_000;
+
     private static int W => Vector<T>.Count;
 
     /// <summary>y -= column * (xr + j xi), for rows <paramref name="from"/> to <paramref name="to"/>.</summary>
@@ -31,6 +34,41 @@ internal static unsafe class PlanarOps<T>
             yRe[i] += (ai * xi) - (ar * xr);
             yIm[i] -= (ar * xi) + (ai * xr);
         }
+    }
+
+    /// <summary>y -= four neighbouring columns times four numbers: a quarter of the traffic on y.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public static void SubtractScaled4(T* aRe, T* aIm, long ld, T* xRe, T* xIm, T* yRe, T* yIm, int from, int to)
+    {
+        var (r0, r1, r2, r3) = (new Vector<T>(xRe[0]), new Vector<T>(xRe[1]), new Vector<T>(xRe[2]), new Vector<T>(xRe[3]));
+        var (i0, i1, i2, i3) = (new Vector<T>(xIm[0]), new Vector<T>(xIm[1]), new Vector<T>(xIm[2]), new Vector<T>(xIm[3]));
+        var i = from;
+        for (; i <= to - W; i += W)
+        {
+            var yr = Vector.Load(yRe + i);
+            var yi = Vector.Load(yIm + i);
+            var ar = Vector.Load(aRe + i);
+            var ai = Vector.Load(aIm + i);
+            yr = yr - (ar * r0) + (ai * i0);
+            yi = yi - (ar * i0) - (ai * r0);
+            ar = Vector.Load(aRe + ld + i);
+            ai = Vector.Load(aIm + ld + i);
+            yr = yr - (ar * r1) + (ai * i1);
+            yi = yi - (ar * i1) - (ai * r1);
+            ar = Vector.Load(aRe + (2 * ld) + i);
+            ai = Vector.Load(aIm + (2 * ld) + i);
+            yr = yr - (ar * r2) + (ai * i2);
+            yi = yi - (ar * i2) - (ai * r2);
+            ar = Vector.Load(aRe + (3 * ld) + i);
+            ai = Vector.Load(aIm + (3 * ld) + i);
+            yr = yr - (ar * r3) + (ai * i3);
+            yi = yi - (ar * i3) - (ai * r3);
+            yr.Store(yRe + i);
+            yi.Store(yIm + i);
+        }
+
+        for (var c = 0; c < 4; c++)
+            SubtractScaled(aRe + (c * ld), aIm + (c * ld), xRe[c], xIm[c], yRe, yIm, i, to);
     }
 
     /// <summary>The sum of conj(a) * x for rows <paramref name="from"/> to <paramref name="to"/>.</summary>
@@ -63,18 +101,21 @@ internal static unsafe class PlanarOps<T>
     {
         const int Strip = 512;
         var strips = (a.Rows + Strip - 1) / Strip;
+        var minusRe = Array.ConvertAll(x.Re, v => -v);
+        var minusIm = Array.ConvertAll(x.Im, v => -v);
         Workers.For(strips, WorkersFor((long)a.Rows * a.Columns, threads), s =>
         {
             var (from, to) = (s * Strip, Math.Min(a.Rows, (s + 1) * Strip));
-            fixed (T* yr = y.Re, yi = y.Im)
+            fixed (T* yr = y.Re, yi = y.Im, xr = minusRe, xi = minusIm)
             {
-                for (var j = 0; j < a.Columns; j++)
-                {
-                    var at = (long)j * a.Ld;
-                    SubtractScaled(a.Re + at, a.Im + at, -x.Re[j], -x.Im[j], yr, yi, from, to);
-                }
+                var j = 0;
+                for (; j <= a.Columns - 4; j += 4)
+                    SubtractScaled4(a.Re + ((long)j * a.Ld), a.Im + ((long)j * a.Ld), a.Ld, xr + j, xi + j, yr, yi, from, to);
+                for (; j < a.Columns; j++)
+                    SubtractScaled(a.Re + ((long)j * a.Ld), a.Im + ((long)j * a.Ld), xr[j], xi[j], yr, yi, from, to);
             }
         });
+        GC.KeepAlive(a);
     }
 
     /// <summary>The largest column sum of absolute values; not-a-number wins over everything.</summary>
@@ -94,42 +135,24 @@ internal static unsafe class PlanarOps<T>
         return sums;
     }
 
-    /// <summary>A bound on the largest row sum of absolute values, with |re| + |im| for the absolute value (at most a factor 1.41 above it).</summary>
-    public static double InfinityNormBound(PlanarStorage<T> a, int threads)
+    /// <summary>A copy in single precision, every element multiplied by <paramref name="scale"/>, and the column sums of the original.</summary>
+    public static PlanarStorage<float> ToSingle(PlanarStorage<double> a, double scale, int threads, out double[] columnSums)
     {
-        const int Strip = 512;
-        var sums = new T[PlanarStorage<T>.PaddedRows(a.Rows)];
-        var strips = (a.Rows + Strip - 1) / Strip;
-        Workers.For(strips, WorkersFor((long)a.Rows * a.Columns, threads), s =>
-        {
-            var rows = sums.AsSpan((s * Strip)..Math.Min(a.Rows, (s + 1) * Strip));
-            for (var j = 0; j < a.Columns; j++)
-            {
-                var re = a.ReColumn(j).Slice(s * Strip, rows.Length);
-                var im = a.ImColumn(j).Slice(s * Strip, rows.Length);
-                var i = 0;
-                for (; i <= rows.Length - W; i += W)
-                {
-                    var sum = new Vector<T>(rows[i..]) + Vector.Abs(new Vector<T>(re[i..])) + Vector.Abs(new Vector<T>(im[i..]));
-                    sum.CopyTo(rows[i..]);
-                }
+        const int Chunk = 16;
+        var copy = PlanarStorage<float>.Unwritten(a.Rows, a.Columns);
+        var sums = new double[a.Columns];
 
-                for (; i < rows.Length; i++)
-                    rows[i] += T.Abs(re[i]) + T.Abs(im[i]);
+        // Fresh memory makes each element dearer here than elsewhere.
+        Workers.For((a.Columns + Chunk - 1) / Chunk, WorkersFor(4L * a.Rows * a.Columns, threads), c =>
+        {
+            for (var j = c * Chunk; j < Math.Min(a.Columns, (c + 1) * Chunk); j++)
+            {
+                sums[j] = PlanarOps<double>.AbsSum(a.ReColumn(j), a.ImColumn(j));
+                Narrow(a.ReColumn(j), copy.ReColumn(j), scale);
+                Narrow(a.ImColumn(j), copy.ImColumn(j), scale);
             }
         });
-        return double.CreateTruncating(sums.Aggregate(T.Zero, T.Max));
-    }
-
-    /// <summary>A copy in single precision, every element multiplied by <paramref name="scale"/>.</summary>
-    public static PlanarStorage<float> ToSingle(PlanarStorage<double> a, double scale, int threads)
-    {
-        var copy = new PlanarStorage<float>(a.Rows, a.Columns);
-        Workers.For(a.Columns, WorkersFor((long)a.Rows * a.Columns, threads), j =>
-        {
-            Narrow(a.ReColumn(j), copy.ReColumn(j), scale);
-            Narrow(a.ImColumn(j), copy.ImColumn(j), scale);
-        });
+        columnSums = sums;
         return copy;
     }
 
@@ -149,7 +172,7 @@ internal static unsafe class PlanarOps<T>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static T AbsSum(ReadOnlySpan<T> re, ReadOnlySpan<T> im)
+    public static T AbsSum(ReadOnlySpan<T> re, ReadOnlySpan<T> im)
     {
         var sum = Vector<T>.Zero;
         var vr = MemoryMarshal.Cast<T, Vector<T>>(re);
@@ -169,7 +192,6 @@ internal static unsafe class PlanarOps<T>
         return total;
     }
 
-    // Starting a second thread costs more than a small matrix is worth.
     private static int WorkersFor(long elements, int threads) =>
-        elements < 40_000 ? 1 : threads > 0 ? threads : Environment.ProcessorCount;
+        elements < LeastShared ? 1 : threads > 0 ? threads : Environment.ProcessorCount;
 }

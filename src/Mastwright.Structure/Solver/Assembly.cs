@@ -76,7 +76,7 @@ internal sealed class Assembly
             Add((6 * e) + 9, r.Second);
             if (withTangent)
             {
-                Scatter(e);
+                Scatter(Tangent, e);
             }
         }
 
@@ -90,7 +90,7 @@ internal sealed class Assembly
             {
                 cells.Clear();
                 new Block3(cells).AddTurnHessian(-1, load.LeverNm[i], along);
-                AddLower(cells, (6 * i) + 3);
+                AddLower(Tangent, cells, (6 * i) + 3);
             }
         }
 
@@ -182,7 +182,7 @@ internal sealed class Assembly
         // The attachment moves by u + w×a: K, -K[a×] and -[a×]ᵀ... in blocks, and the turning of the arm under the pull.
         Span<double> uu = stackalloc double[9];
         new Block3(uu).Add(1, cable.Stiffness);
-        AddLower(uu, n);
+        AddLower(Tangent, uu, n);
         if (g.Arm == Vec3.Zero)
         {
             return;
@@ -199,8 +199,8 @@ internal sealed class Assembly
         }
 
         new Block3(ww).AddTurnHessian(-1, cable.EndPullN, arm);
-        AddBlock(wu, n + 3, n);
-        AddLower(ww, n + 3);
+        AddBlock(Tangent, wu, n + 3, n);
+        AddLower(Tangent, ww, n + 3);
     }
 
     private static void Put(Span<double> block, int column, Vec3 v)
@@ -217,54 +217,68 @@ internal sealed class Assembly
         Gradient[at + 2] += v.Z;
     }
 
+    /// <summary>The geometric stiffness of the mast at a state: what its normal forces add to the tangent. Held unknowns are cleared.</summary>
+    public BandedLdl GeometricStiffness(MastState state, double warmingK)
+    {
+        var matrix = new BandedLdl(Size, 11);
+        for (var e = 0; e < _mesh.Elements.Length; e++)
+        {
+            _mesh.Elements[e].Geometric(PoseOf(state, e), warmingK, _blocks);
+            Scatter(matrix, e);
+        }
+
+        Hold(matrix, 0);
+        return matrix;
+    }
+
     // The element's blocks, with the chord the difference of the two displacements.
-    private void Scatter(int element)
+    private void Scatter(BandedLdl matrix, int element)
     {
         var dd = _blocks.AsSpan(0, 9);
         var d1 = _blocks.AsSpan(9, 9);
         var d2 = _blocks.AsSpan(18, 9);
         int u1 = 6 * element, w1 = u1 + 3, u2 = u1 + 6, w2 = u1 + 9;
-        AddLower(dd, u1);
-        AddLower(dd, u2);
-        AddBlock(dd, u2, u1, -1);
-        AddTransposed(d1, w1, u1, -1);
-        AddTransposed(d2, w2, u1, -1);
-        AddBlock(d1, u2, w1);
-        AddTransposed(d2, w2, u2);
-        AddLower(_blocks.AsSpan(27, 9), w1);
-        AddTransposed(_blocks.AsSpan(36, 9), w2, w1);
-        AddLower(_blocks.AsSpan(45, 9), w2);
+        AddLower(matrix, dd, u1);
+        AddLower(matrix, dd, u2);
+        AddBlock(matrix, dd, u2, u1, -1);
+        AddTransposed(matrix, d1, w1, u1, -1);
+        AddTransposed(matrix, d2, w2, u1, -1);
+        AddBlock(matrix, d1, u2, w1);
+        AddTransposed(matrix, d2, w2, u2);
+        AddLower(matrix, _blocks.AsSpan(27, 9), w1);
+        AddTransposed(matrix, _blocks.AsSpan(36, 9), w2, w1);
+        AddLower(matrix, _blocks.AsSpan(45, 9), w2);
     }
 
-    private void AddLower(ReadOnlySpan<double> block, int at)
+    private static void AddLower(BandedLdl matrix, ReadOnlySpan<double> block, int at)
     {
         for (var i = 0; i < 3; i++)
         {
             for (var j = 0; j <= i; j++)
             {
-                Tangent[at + i, at + j] += block[(3 * i) + j];
+                matrix[at + i, at + j] += block[(3 * i) + j];
             }
         }
     }
 
-    private void AddBlock(ReadOnlySpan<double> block, int row, int column, double sign = 1)
+    private static void AddBlock(BandedLdl matrix, ReadOnlySpan<double> block, int row, int column, double sign = 1)
     {
         for (var i = 0; i < 3; i++)
         {
             for (var j = 0; j < 3; j++)
             {
-                Tangent[row + i, column + j] += sign * block[(3 * i) + j];
+                matrix[row + i, column + j] += sign * block[(3 * i) + j];
             }
         }
     }
 
-    private void AddTransposed(ReadOnlySpan<double> block, int row, int column, double sign = 1)
+    private static void AddTransposed(BandedLdl matrix, ReadOnlySpan<double> block, int row, int column, double sign = 1)
     {
         for (var i = 0; i < 3; i++)
         {
             for (var j = 0; j < 3; j++)
             {
-                Tangent[row + i, column + j] += sign * block[(3 * j) + i];
+                matrix[row + i, column + j] += sign * block[(3 * j) + i];
             }
         }
     }

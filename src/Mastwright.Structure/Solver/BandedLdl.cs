@@ -35,7 +35,14 @@ internal sealed class BandedLdl
     /// <summary>Element (row, column) of the lower half, column not above row.</summary>
     public ref double this[int row, int column] => ref _a[(row * _w) + (_w - 1) - (row - column)];
 
-    public void CopyFrom(BandedLdl other) => other._a.CopyTo(_a, 0);
+    /// <summary>Multiplies every element.</summary>
+    public void Scale(double factor)
+    {
+        for (var i = 0; i < _a.Length; i++)
+        {
+            _a[i] *= factor;
+        }
+    }
 
     /// <summary>y = A·x, for a matrix not yet factored.</summary>
     public void Multiply(ReadOnlySpan<double> x, Span<double> y)

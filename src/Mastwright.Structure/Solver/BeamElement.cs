@@ -100,6 +100,29 @@ internal readonly struct BeamElement
         return new(p.Chord, p.First, p.Second, p.Normal);
     }
 
+    /// <summary>
+    /// The part of the second derivative that is proportional to the normal force, in the same blocks:
+    /// the geometric stiffness, which compression makes negative.
+    /// </summary>
+    public void Geometric(in Pose pose, double warmingK, Span<double> blocks)
+    {
+        blocks.Clear();
+        var p = new Parts(this, pose, warmingK);
+        var kdd = new Block3(blocks[..9]);
+        var kd1 = new Block3(blocks[9..18]);
+        var kd2 = new Block3(blocks[18..27]);
+        var k11 = new Block3(blocks[27..36]);
+        var k12 = new Block3(blocks[36..45]);
+        var k22 = new Block3(blocks[45..54]);
+        var l = p.Chordal;
+        kdd.AddIdentity(p.Normal / l);
+        kdd.AddOuter(-p.Normal / l, p.E, p.E);
+        var bow = -0.1 * p.Normal * _length;
+        AddChordAngle(kdd, kd1, k11, p.E, pose.First.Along, p.P1, l, p.C1, bow);
+        AddChordAngle(kdd, kd2, k22, p.E, pose.Second.Along, p.P2, l, p.C2, bow);
+        AddPair(k11, k12, k22, pose.First.Along, pose.Second.Along, -p.Normal * _length / 30);
+    }
+
     /// <summary>The energy itself, for checks.</summary>
     public double Energy(in Pose pose, double warmingK)
     {

@@ -34,7 +34,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
 
     private PathEnd? TryReach(MastState from, double own, double share)
     {
-        var step = Converge(from, own, share);
+        var step = Converge(from, own, share, careful: false);
         return step is { Stable: true } s && LargestTurn(s.State) < CredibleTurnRad
             ? new(s.State, own, share, s.Residual, _iterations, Outcome.Stable)
             : null;
@@ -43,7 +43,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
     private PathEnd Walk(MastState rest)
     {
         // The weightless mast between its tensioned guys: if even that does not stand, nothing holds it.
-        if (Converge(rest, 0, 0) is not { Stable: true } first)
+        if (Carefully(rest, 0, 0) is not { Stable: true } first)
         {
             return new(rest, 0, 0, 0, _iterations, Outcome.Mechanism);
         }
@@ -61,7 +61,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
         {
             var next = Math.Min(1, done + step);
             var (own, share) = shares(next);
-            if (Converge(end.State, own, share) is { Stable: true } s)
+            if (Carefully(end.State, own, share) is { Stable: true } s)
             {
                 done = next;
                 step *= 2;
@@ -82,10 +82,12 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
 
     private sealed record Converged(MastState State, double Residual, bool Stable);
 
-    private Converged? Converge(MastState start, double own, double share)
+    private Converged? Carefully(MastState start, double own, double share) =>
+        Converge(start, own, share, careful: false) ?? Converge(start, own, share, careful: true);
+
+    private Converged? Converge(MastState start, double own, double share, bool careful)
     {
         var load = loads.At(own, share);
-        var measure = Math.Max(load.TotalN, 1e-9);
         var state = start.Copy();
         var step = new double[assembly.Size];
         var best = double.PositiveInfinity;
@@ -95,7 +97,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
         {
             cancellation.ThrowIfCancellationRequested();
             _iterations++;
-            var residual = assembly.CablesConverged ? assembly.ResidualN() / measure : double.PositiveInfinity;
+            var residual = assembly.CablesConverged ? assembly.ResidualN() / Measure(load) : double.PositiveInfinity;
             if (double.IsInfinity(residual))
             {
                 return null;
@@ -107,7 +109,8 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
                 return new(state, residual, assembly.Tangent.NegativePivots == 0 && !assembly.Tangent.Singular);
             }
 
-            if (assembly.Tangent.Singular)
+            // Eight steps without halving the best residual: this load has no equilibrium within reach.
+            if (assembly.Tangent.Singular || stale >= 8)
             {
                 return null;
             }
@@ -125,14 +128,15 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
             }
 
             assembly.Tangent.Solve(step);
-            state = Search(state, step, load);
+            state = Search(state, step, load, careful);
         }
 
         return null;
     }
 
-    // Goes along the step until the work done by the out-of-balance along it is no longer growing wildly.
-    private MastState Search(MastState state, double[] step, PlacedLoad load)
+    // A mast is far stiffer along itself than across, so a good step may first raise the out-of-balance: plain Newton
+    // is tried first. The careful way goes along the step only until the work of the out-of-balance along it stops falling.
+    private MastState Search(MastState state, double[] step, PlacedLoad load, bool careful)
     {
         var slope = Along(step);
         var share = StepLimit(step);
@@ -141,13 +145,25 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
             var next = state.Moved(step, share);
             assembly.Evaluate(next, load, withTangent: true);
             var after = Along(step);
-            if (cut >= 6 || (assembly.CablesConverged && Math.Abs(after) <= 4 * Math.Abs(slope)))
+            if (cut >= 6 || (assembly.CablesConverged && (!careful || Math.Abs(after) <= 0.8 * Math.Abs(slope))))
             {
                 return next;
             }
 
             share *= Math.Clamp(Math.Abs(slope) / (Math.Abs(slope) + Math.Abs(after)), 0.2, 0.6);
         }
+    }
+
+    // The whole load; where there is next to none, a thousandth of the largest guy tension.
+    private double Measure(PlacedLoad load)
+    {
+        var tension = 0.0;
+        for (var g = 0; g < load.Present.Length; g++)
+        {
+            tension = load.Present[g] ? Math.Max(tension, assembly.Cables[g].EndTensionN) : tension;
+        }
+
+        return Math.Max(Math.Max(load.TotalN, 1e-3 * tension), 1e-6);
     }
 
     private double Along(double[] step)

@@ -121,6 +121,12 @@ internal sealed class LoadSet
         return new(elements, force, lever, moment, guys, Present, caseShare * (Case.TemperatureK - _mesh.Mast.InstallationTemperatureK), total);
     }
 
+    /// <summary>The case's load on an element, own weight left out.</summary>
+    public ElementLoad CaseLoad(int element) => _case[element];
+
+    /// <summary>The case's load on a guy, own weight left out.</summary>
+    public Vec3 GuyLoad(int guy) => _guy[guy];
+
     /// <summary>Load per metre of the mast at a height in a stretch, seen from its inside.</summary>
     public Vec3 MastLoadAt(int element, double height, double ownShare, double caseShare)
     {

@@ -1,6 +1,7 @@
 using Mastwright.Model.Trails;
 using Mastwright.Numerics;
 using Mastwright.Structure.Cables;
+using Mastwright.Structure.Mast;
 
 namespace Mastwright.Structure.Solver;
 
@@ -47,6 +48,9 @@ public sealed record MastSolution(
 {
     /// <summary>Whether the whole load is carried.</summary>
     public bool IsStable => Outcome == Outcome.Stable;
+
+    /// <summary>The case itself; null when the input was refused.</summary>
+    public LoadCase? Case { get; init; }
 
     /// <summary>The state from which a neighbouring case can be started.</summary>
     internal MastState? State { get; init; }

@@ -58,6 +58,7 @@ public sealed class PreparedMast
             Remarks(loadCase, end, loose))
         {
             State = end.State,
+            Case = loadCase,
         };
     }
 

@@ -1,16 +1,9 @@
 using System.Numerics;
 
-namespace Mastwright.Fields.Solving;
-
-/// <summary>A factorised dense complex matrix, ready to solve.</summary>
-internal interface IDenseFactor
-{
-    /// <summary>Replaces <paramref name="rightSide"/> by the solution.</summary>
-    void Solve(Span<Complex> rightSide);
-}
+namespace Mastwright.Fields.Tests;
 
 /// <summary>Textbook LU factorisation with partial pivoting, row by row (Golub and Van Loan, Matrix Computations, 3.4).</summary>
-internal sealed class PlainLu : IDenseFactor
+internal sealed class PlainLu
 {
     private readonly Complex[] _lu;
     private readonly int[] _pivots;
@@ -58,7 +51,7 @@ internal sealed class PlainLu : IDenseFactor
         return new(matrix, pivots, n);
     }
 
-    /// <inheritdoc/>
+    /// <summary>Replaces the right side by the solution.</summary>
     public void Solve(Span<Complex> rightSide)
     {
         for (var k = 0; k < _n; k++)
@@ -99,10 +92,7 @@ internal sealed class PlainLu : IDenseFactor
             }
         }
 
-        if (n - k > 500)
-            Parallel.For(k + 1, n, Row);
-        else
-            for (var i = k + 1; i < n; i++)
-                Row(i);
+        for (var i = k + 1; i < n; i++)
+            Row(i);
     }
 }

@@ -1,0 +1,48 @@
+using Mastwright.Model.Trails;
+using Mastwright.Protection.Gaps;
+
+namespace Mastwright.Protection.Statics;
+
+/// <summary>The surface field at which corona begins, by Peek's laws.</summary>
+public static class CoronaOnset
+{
+    /// <summary>Roughness of a polished surface: 1.</summary>
+    public const double Polished = 1.0;
+
+    /// <summary>Roughness of a weathered tube or rod (Peek: 0.93 to 0.98).</summary>
+    public const double Weathered = 0.93;
+
+    /// <summary>Roughness of strand (Peek: 0.82 to 0.87).</summary>
+    public const double Stranded = 0.82;
+
+    /// <summary>Roughness of a surface with rain drops on it; drops on conductors are quoted between 0.3 and 0.6: 0.5 is assumed.</summary>
+    public const double Wet = 0.5;
+
+    private static readonly Source Peek = Source.FromMemory("Peek, Dielectric Phenomena in High-Voltage Engineering", "1929");
+
+    /// <summary>
+    /// Onset gradient in V/m peak. A surface curved about alike both ways (larger radius at most twice the smaller) follows the sphere law
+    /// 27.2 m δ (1 + 0.54/√(δ r)) kV/cm; all others follow the law of parallel wires, 29.8 m δ (1 + 0.301/√(δ r)), which is lower.
+    /// </summary>
+    /// <param name="smallRadiusM">Smaller radius of curvature in metres, positive.</param>
+    /// <param name="largeRadiusM">Larger radius of curvature in metres; infinite on a cylinder.</param>
+    /// <param name="air">The air.</param>
+    /// <param name="roughness">Roughness factor m, above 0 to 1.</param>
+    public static Trail GradientVPerM(double smallRadiusM, double largeRadiusM, AirState air, double roughness)
+    {
+        var sphere = largeRadiusM <= 2 * smallRadiusM;
+        var density = air.RelativeDensity();
+        var d = density.Value;
+        var radiusCm = 100 * smallRadiusM;
+        var kvPerCm = sphere
+            ? 27.2 * roughness * d * (1 + (0.54 / Math.Sqrt(d * radiusCm)))
+            : 29.8 * roughness * d * (1 + (0.301 / Math.Sqrt(d * radiusCm)));
+        return Trail.Computed("corona onset gradient", "Ec", kvPerCm * 1e5, QuantityKind.ElectricField,
+            sphere ? "Ec = 27.2 m·δ·(1 + 0.54/√(δ·r)) kV/cm, r in cm" : "Ec = 29.8 m·δ·(1 + 0.301/√(δ·r)) kV/cm, r in cm", Peek,
+            Trail.Given("roughness factor", "m", roughness, QuantityKind.Ratio, Peek),
+            density,
+            Trail.Given("radius of curvature", "r", smallRadiusM, QuantityKind.FineLength, Source.DesignFile))
+            .Within("radius from 0.1 mm to 20 cm", smallRadiusM is < 1e-4 or > 0.2
+                ? $"A radius of {1000 * smallRadiusM:0.###} mm is outside the radii Peek measured (about 0.1 mm to 20 cm)." : null);
+    }
+}

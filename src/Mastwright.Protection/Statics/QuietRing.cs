@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Mastwright.Model.Trails;
+using Mastwright.Protection.Gaps;
+
+namespace Mastwright.Protection.Statics;
+
+/// <summary>One ring that keeps a mast quiet.</summary>
+/// <param name="Ring">The ring.</param>
+/// <param name="OnsetFieldVPerM">Atmospheric field at which the first place sprays with it, in V/m.</param>
+public sealed record QuietRingChoice(CoronaRing Ring, double OnsetFieldVPerM);
+
+/// <summary>The answer of the search.</summary>
+/// <param name="AlreadyQuiet">True when no ring is needed.</param>
+/// <param name="Smallest">The smallest ring found; null when none is needed or none is enough.</param>
+/// <param name="Choices">The smallest ring for every tube that can do it, smallest ring first.</param>
+/// <param name="Findings">Why there is none, and what to change.</param>
+public sealed record QuietRingAnswer(bool AlreadyQuiet, QuietRingChoice? Smallest, ImmutableArray<QuietRingChoice> Choices, ImmutableArray<Finding> Findings);
+
+/// <summary>Searches the smallest ring (diameter and tube) that keeps the mast top quiet in a chosen field.</summary>
+public static class QuietRing
+{
+    /// <summary>Tube diameters tried unless the caller names others, in metres: common trade sizes.</summary>
+    public static ImmutableArray<double> UsualTubesM { get; } = [0.010, 0.015, 0.022, 0.028, 0.035, 0.042, 0.054, 0.076];
+
+    private const double LargestRingM = 3.0;
+
+    /// <summary>
+    /// Searches, for each tube, the smallest ring diameter with which no place sprays. The ring lies level with the highest point.
+    /// </summary>
+    /// <param name="mast">The mast; a ring it already has is set aside.</param>
+    /// <param name="air">The thinnest air.</param>
+    /// <param name="roughness">Roughness factor.</param>
+    /// <param name="fieldVPerM">The atmospheric field up to which it shall be quiet, in V/m.</param>
+    /// <param name="tubesM">Tube diameters to try in metres; null takes <see cref="UsualTubesM"/>.</param>
+    /// <param name="cancellation">Cancels between solutions.</param>
+    public static QuietRingAnswer Search(
+        MastOutline mast, AirState air, double roughness, double fieldVPerM, ImmutableArray<double>? tubesM = null, CancellationToken cancellation = default)
+    {
+        var bare = mast with { Ring = null };
+        if (bare.Faults() is { IsEmpty: false } faults)
+            return new(false, null, [], faults);
+        if (Onset(bare, air, roughness, cancellation) >= fieldVPerM)
+            return new(true, null, [], []);
+
+        List<QuietRingChoice> choices = [];
+        foreach (var tube in tubesM ?? UsualTubesM)
+        {
+            if (ForTube(bare, tube, air, roughness, fieldVPerM, cancellation) is { } choice)
+                choices.Add(choice);
+        }
+
+        var sorted = choices.OrderBy(c => c.Ring.RingDiameterM).ThenBy(c => c.Ring.TubeDiameterM).ToImmutableArray();
+        ImmutableArray<Finding> none = sorted.IsEmpty
+            ? [new("no-quiet-ring", Severity.Warning, "No ring up to 3 m with these tubes keeps the top quiet in this field.",
+                WayOut: "Take a thicker tube, a shorter or blunter rod, a lower mast, or accept corona in the worst weather.")]
+            : [];
+        return new(false, sorted.IsEmpty ? null : sorted[0], sorted, none);
+    }
+
+    private static QuietRingChoice? ForTube(MastOutline mast, double tube, AirState air, double roughness, double target, CancellationToken cancellation)
+    {
+        MastOutline With(double diameter) => mast with { Ring = new(diameter, tube, mast.HighestM) };
+        var low = (2 * mast.RadiusM) + (1.5 * tube);
+        // The onset field rises with the ring up to a point, then its shielding of the middle fails: the first size on a widening scan that is quiet brackets the answer.
+        var previous = low;
+        for (var diameter = low; diameter <= LargestRingM; diameter *= 1.35)
+        {
+            var onset = Onset(With(diameter), air, roughness, cancellation);
+            if (onset >= target)
+                return Refine(With, previous, diameter, onset, target, air, roughness, cancellation);
+            previous = diameter;
+        }
+
+        return null;
+    }
+
+    private static QuietRingChoice Refine(
+        Func<double, MastOutline> with, double noisy, double quiet, double onset, double target, AirState air, double roughness, CancellationToken cancellation)
+    {
+        while (quiet - noisy > 0.02 * quiet)
+        {
+            var mid = 0.5 * (noisy + quiet);
+            var at = Onset(with(mid), air, roughness, cancellation);
+            if (at >= target)
+                (quiet, onset) = (mid, at);
+            else
+                noisy = mid;
+        }
+
+        return new(with(quiet).Ring!, onset);
+    }
+
+    private static double Onset(MastOutline mast, AirState air, double roughness, CancellationToken cancellation) =>
+        StaticStudy.Solve(mast, air, roughness, [], 0.7, cancellation)!.Places[0].OnsetField.Value;
+}

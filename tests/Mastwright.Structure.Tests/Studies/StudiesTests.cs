@@ -1,0 +1,133 @@
+using Mastwright.Structure.Batch;
+using Mastwright.Structure.GuyLoss;
+using Mastwright.Structure.Mast;
+using Mastwright.Structure.Solver;
+using Mastwright.Structure.Tensioning;
+using Mastwright.Structure.Tests.Solver;
+using Mastwright.Structure.Tests.Support;
+
+namespace Mastwright.Structure.Tests.Studies;
+
+public class StudiesTests
+{
+    [Fact]
+    public void Batch_gives_the_same_answers_as_single_solves()
+    {
+        var mast = ReferenceMasts.MastB(0, 120, 240);
+        LoadCase[] cases = [.. Enumerable.Range(0, 24).Select(i => ReferenceMasts.WindB(mast, 15 * i))];
+        var prepared = MastSolver.Prepare(mast, cases);
+        var batch = CaseBatch.Run(prepared, cases);
+        foreach (var i in new[] { 0, 7, 13, 23 })
+        {
+            var single = MastSolver.Solve(mast, cases[i]);
+            Assert.Equal(cases[i].Name, batch[i].CaseName);
+            Near.Absolute(single.NodeAt(30).DisplacementM, batch[i].NodeAt(30).DisplacementM, 1e-8);
+            Near.Relative(single.LargestMoment!.BendingMomentNm, batch[i].LargestMoment!.BendingMomentNm, 1e-6);
+        }
+
+        var e = MastEnvelope.Of(batch)!;
+        Assert.Equal(24, e.Cases);
+        Assert.Empty(e.NotCarried);
+
+        // The upwind guy alone carries most: wind from its own direction.
+        Assert.Equal("wind 180", e.Guys.First(g => g.Name == "14/0").LargestTensionN.CaseName);
+        Near.Relative(5773.6, e.Guys.First(g => g.Name == "14/120").LargestTensionN.Value, 2e-3);
+        Near.Relative(3545, e.Sections.Max(s => s.LargestBendingNm.Value), 3e-3);
+        Assert.True(e.SmallestFootPressureN.Value < e.LargestFootPressureN.Value);
+    }
+
+    [Fact]
+    public void Batch_reports_progress_and_can_be_cancelled()
+    {
+        var mast = ReferenceMasts.MastA(0, 120, 240);
+        LoadCase[] cases = [.. Enumerable.Range(0, 12).Select(i => ReferenceMasts.WindA(mast, 30 * i))];
+        var prepared = MastSolver.Prepare(mast, cases);
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => CaseBatch.Run(prepared, cases, cancellation: stop.Token));
+        var last = 0.0;
+        CaseBatch.Run(prepared, cases, 1, new Told(x => last = x));
+        Assert.Equal(1, last);
+    }
+
+    [Fact]
+    public void Losing_a_guy_of_a_two_level_mast()
+    {
+        var mast = ReferenceMasts.MastB(0, 120, 240);
+        var prepared = MastSolver.Prepare(mast, [ReferenceMasts.Still]);
+        var results = GuyLossStudy.Run(prepared, ReferenceMasts.Still);
+        Assert.Equal(6, results.Count);
+        foreach (var r in results)
+        {
+            // Losing one of three symmetric guys lets the other two relax or the mast lean; never does it pass unnoticed.
+            Assert.Equal(5, r.Stands ? r.Guys.Count : 5);
+            if (r.Stands)
+            {
+                Assert.All(r.Guys, g => Assert.True(g.PeakN >= Math.Max(g.BeforeN, g.AfterN)));
+                Assert.NotNull(r.Explain(r.Guys[0].Name));
+                Assert.True(r.LeastFootPressureN <= r.PeakFootPressureN);
+            }
+        }
+
+        // The three guys of a level are alike.
+        Near.Relative(results[0].PeakBendingNm, results[1].PeakBendingNm, 1e-5);
+        Near.Relative(results[3].PeakBendingNm, results[5].PeakBendingNm, 1e-5);
+        Assert.True(results[0].Stands);
+    }
+
+    [Fact]
+    public void Losing_a_guy_of_a_single_level_brings_the_mast_down()
+    {
+        var mast = ReferenceMasts.MastA(0, 120, 240);
+        var prepared = MastSolver.Prepare(mast, [ReferenceMasts.Still]);
+        Assert.All(GuyLossStudy.Run(prepared, ReferenceMasts.Still), r => Assert.False(r.Stands));
+    }
+
+    [Fact]
+    public void Influence_of_a_turnbuckle_is_what_a_new_solve_says()
+    {
+        var mast = TangentTests.OffAxisMast();
+        var prepared = MastSolver.Prepare(mast, []);
+        var still = new LoadCase("still");
+        var before = prepared.Solve(still);
+        var influence = TensionInfluence.Of(prepared, before)!;
+        const double TakeUp = 1e-5;
+        foreach (var taken in new[] { "l10", "u130" })
+        {
+            GuyedMast Set(double change) => mast with { Guys = [.. mast.Guys.Select(g => g with { Setting = GuySetting.OfLength(before.Guy(g.Name).UnstressedLengthM - (g.Name == taken ? change : 0)) })] };
+            var plus = MastSolver.Solve(Set(TakeUp), still);
+            var minus = MastSolver.Solve(Set(-TakeUp), still);
+            foreach (var g in mast.Guys)
+            {
+                var numeric = (plus.Guy(g.Name).AnchorTensionN - minus.Guy(g.Name).AnchorTensionN) / 2;
+                Near.Absolute(numeric, influence.ChangeN(g.Name, taken, TakeUp), 2e-4 * influence.ChangeN(taken, taken, TakeUp), $"{taken} on {g.Name}");
+            }
+        }
+    }
+
+    [Fact]
+    public void Guys_set_when_standing_have_the_wanted_tension()
+    {
+        var mast = ReferenceMasts.MastB(0, 120, 240);
+        mast = mast with { Guys = [.. mast.Guys.Select(g => g with { Setting = GuySetting.OfAnchorTension(g.AttachmentHeightM < 20 ? 2800 : 3100) })] };
+        var set = TensionSetting.SetWhenStanding(mast)!;
+        var s = MastSolver.Solve(set, ReferenceMasts.Still);
+        Assert.All(s.Guys, g => Near.Absolute(g.Name.StartsWith("14", StringComparison.Ordinal) ? 2800 : 3100, g.AnchorTensionN, 0.01, g.Name));
+    }
+
+    /// <summary>A guy between rigid ends loses EA α ΔT when it warms; a published table for strand steps 100 to 110 lb per 20 °F, the formula gives 468 N.</summary>
+    [Fact]
+    public void Warm_guys_lose_tension()
+    {
+        var cable = new GuyCable(2.27e-5, 3.60e6 / 2.27e-5, 0.00635, 1.766, 11.7e-6);
+        var rigid = ReferenceMasts.MastA(0, 120, 240) with { Segments = [ReferenceMasts.Tube(20, 0.1143, 0.0045) with { AxialStiffnessN = 1e12, BendingStiffnessNm2 = 1e10 }] };
+        rigid = rigid with { Guys = [.. rigid.Guys.Select(g => g with { Cable = cable, Setting = GuySetting.OfAnchorTension(3000) })] };
+        var rows = TensionSetting.Table(MastSolver.Prepare(rigid, []), [288.15, 288.15 + (20 / 1.8)]);
+        Near.Relative(468, rows[0].AnchorTensionN["15/0"] - rows[1].AnchorTensionN["15/0"], 0.01);
+    }
+
+    private sealed class Told(Action<double> action) : IProgress<double>
+    {
+        public void Report(double value) => action(value);
+    }
+}
