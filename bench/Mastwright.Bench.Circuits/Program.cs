@@ -1,13 +1,13 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Numerics;
-using MathNet.Numerics.LinearAlgebra.Complex;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Loss;
 using Mastwright.Circuits.Match;
 using Mastwright.Circuits.Quantities;
 using Mastwright.Circuits.Tolerance;
 using Mastwright.Circuits.Transient;
+using MathNet.Numerics.LinearAlgebra.Complex;
 
 // Usage: no arguments. Prints times as measured and, where there is a baseline, the ratio to it.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
