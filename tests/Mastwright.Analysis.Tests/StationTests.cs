@@ -2,7 +2,6 @@ using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
-using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Gaps;
 using Mastwright.Tests.Shared;

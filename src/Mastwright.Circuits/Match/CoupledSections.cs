@@ -30,8 +30,6 @@ public sealed record TappedCoilSection(double InductanceH, double TapShare, bool
     /// <inheritdoc/>
     public override LadderSection WithValue(double value) => this with { InductanceH = value, Why = null };
 
-    internal override LadderSection Fraction(double share) => this;
-
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality)
     {
         var (tap, top) = LoadOnTop ? (left, right) : (right, left);
@@ -75,8 +73,6 @@ public sealed record TransformerSection(double PrimaryH, double TurnsRatio, doub
     /// <inheritdoc/>
     public override LadderSection WithValue(double value) => this with { TurnsRatio = value, Why = null };
 
-    internal override LadderSection Fraction(double share) => this;
-
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality)
     {
         yield return new Inductor(name, left, Network.Ground, PrimaryH, quality.Coil);
@@ -106,8 +102,6 @@ public sealed record DrainSection(double Ohm) : LadderSection
 
     /// <inheritdoc/>
     public override LadderSection WithValue(double value) => new DrainSection(value);
-
-    internal override LadderSection Fraction(double share) => WithValue(Ohm / share);
 
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality) => [new Resistor(name, left, Network.Ground, Ohm)];
 }

@@ -40,6 +40,24 @@ internal struct PairBlock
     /// <summary>The block after the first filament was run through from its other end.</summary>
     public readonly PairBlock WithFirstReversed => new() { M00 = M10, M01 = M11, M10 = M00, M11 = M01 };
 
+    /// <summary>Adds another block.</summary>
+    public void Add(in PairBlock other)
+    {
+        M00 += other.M00;
+        M01 += other.M01;
+        M10 += other.M10;
+        M11 += other.M11;
+    }
+
+    /// <summary>Takes another block away.</summary>
+    public void Subtract(in PairBlock other)
+    {
+        M00 -= other.M00;
+        M01 -= other.M01;
+        M10 -= other.M10;
+        M11 -= other.M11;
+    }
+
     /// <summary>Adds the kernel at one pair of points, x and y being their fractions along the two filaments.</summary>
     public void Add(double x, double y, Complex weightedKernel)
     {

@@ -80,6 +80,8 @@ internal sealed unsafe class BlockedSolve<T, TTile>
 
             SubtractProduct(start, stop, 0, start);
         }
+
+        GC.KeepAlive(this);
     }
 
     /// <summary>Takes the solved rows <paramref name="start"/> to <paramref name="stop"/> out of the rows between <paramref name="from"/> and <paramref name="to"/>.</summary>
