@@ -1,15 +1,11 @@
-"""Least squares in SciPy: curve_fit for plain fits with covariance, least_squares for the soft loss and for bounds."""
+"""Fits in SciPy: curve_fit for plain least squares with covariance, a direct search for the soft loss."""
 import json, sys
 import numpy as np
-from scipy.optimize import curve_fit, least_squares
+from scipy.optimize import curve_fit, minimize
 
 q = json.load(sys.stdin)
 x = np.array(q["x"])
 y = np.array(q["y"])
-
-
-def decay(x, a, b, c):
-    return a * np.exp(-b * x) + c
 
 
 def antenna(x, loss, stray, height):
@@ -21,11 +17,20 @@ def antenna(x, loss, stray, height):
     return np.concatenate([z.real, z.imag])
 
 
-model = {"decay": decay, "antenna": antenna}[q["model"]]
 if q["how"] == "plain":
-    p, cov = curve_fit(model, x, y, p0=q["start"], method="lm", ftol=1e-14, xtol=1e-14, gtol=1e-14, maxfev=20000)
+    p, cov = curve_fit(antenna, x, y, p0=q["start"], method="lm", ftol=1e-14, xtol=1e-14, gtol=1e-14, maxfev=20000)
     json.dump({"p": p.tolist(), "cov": cov.tolist()}, sys.stdout)
 else:
-    kw = {"loss": "soft_l1", "f_scale": q["scale"]} if q["how"] == "soft" else {"bounds": (q["lower"], q["upper"])}
-    r = least_squares(lambda p: model(x, *p) - y, q["start"], x_scale="jac", ftol=1e-15, xtol=1e-15, gtol=1e-15, max_nfev=5000, **kw)
-    json.dump({"p": r.x.tolist(), "cost": r.cost}, sys.stdout)
+    # The soft loss of each complex difference, minimised without any least squares method.
+    c = q["scale"]
+    size = np.array(q["start"])
+    half = len(y) // 2
+
+    def cost(u):
+        d = antenna(x, *(u * size)) - y
+        return np.sum(2 * c * c * (np.sqrt(1 + (d[:half] ** 2 + d[half:] ** 2) / c ** 2) - 1))
+
+    u = np.ones(3)
+    for _ in range(4):
+        u = minimize(cost, u, method="Nelder-Mead", options={"xatol": 1e-11, "fatol": 1e-13, "maxiter": 20000, "maxfev": 20000}).x
+    json.dump({"p": (u * size).tolist(), "cost": cost(u)}, sys.stdout)

@@ -45,7 +45,7 @@ public class SweepFitTests
     {
         var sweep = Measured(5, 1);
         var y = sweep.Points.Select(p => p.ImpedanceOhm.Real).Concat(sweep.Points.Select(p => p.ImpedanceOhm.Imaginary)).ToArray();
-        var outside = SciPy.Run("least_squares.py", new { model = "antenna", how = "plain", x = Mhz, y, start = new[] { 5, 20, 20 } });
+        var outside = SciPy.Run("least_squares.py", new { how = "plain", x = Mhz, y, start = new[] { 5, 20, 20 } });
         var ours = Fit(sweep, new(FitPlane.Impedance, ResistOutliers: false));
         for (var i = 0; i < 3; i++)
         {
@@ -54,6 +54,16 @@ public class SweepFitTests
             Assert.Equal(expected, ours.Parameters[i].Value.Value, 1e-3 * error);
             Assert.Equal(error, ours.Parameters[i].StandardError, 1e-3 * error);
         }
+    }
+
+    [Fact]
+    public void The_soft_loss_is_least_where_SciPy_finds_it_least()
+    {
+        var sweep = Measured(6, 0.5, i => i % 10 == 4 ? new Complex(60, 80) : 0);
+        var ours = Fit(sweep, new(FitPlane.Impedance));
+        var y = sweep.Points.Select(p => p.ImpedanceOhm.Real).Concat(sweep.Points.Select(p => p.ImpedanceOhm.Imaginary)).ToArray();
+        var outside = SciPy.Run("least_squares.py", new { how = "soft", x = Mhz, y, start = new[] { 14, 45, 20.6 }, scale = ours.SoftScale!.Value });
+        for (var i = 0; i < 3; i++) Assert.Equal(outside.GetProperty("p")[i].GetDouble(), ours.Parameters[i].Value.Value, 1e-2 * ours.Parameters[i].StandardError);
     }
 
     [Fact]

@@ -114,7 +114,7 @@ public class TurnbucklesTests
         foreach (var guy in wanted.Guys)
         {
             var pin = guy.AnchorM + standing.Guy(guy.Name).ChordM;
-            var plain = new GuyToCut(guy.Name, guy.AnchorM, pin, [new StrandPiece("strand", Cable.WeightNPerM, Cable.AxialStiffnessN, 11.7e-6)], Trail.Given("tension", "Ta", 2500, QuantityKind.Force, Source.DesignFile), 288.15, 288.15);
+            var plain = new GuyToCut(guy.Name, guy.AnchorM, pin, [new StrandLink("strand", Cable.WeightNPerM, Cable.AxialStiffnessN, 11.7e-6)], Trail.Given("tension", "Ta", 2500, QuantityKind.Force, Source.DesignFile), 288.15, 288.15);
             settings.Add(GuySetting.OfLength(GuyCutList.For(plain).Value!.Pieces[0].Unstressed.Value));
         }
         var again = MastSolver.Solve(Mast(settings), still);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Numerics;
 using Mastwright.Model.Trails;
+using Mastwright.Numerics.Fitting;
 using MathNet.Numerics.Distributions;
 
 namespace Mastwright.Build.Sweeps.Fit;
@@ -50,6 +51,7 @@ public sealed record FittedParameter(FitParameter Parameter, Trail Value, double
 /// <param name="RmsAfter">RMS reflection distance with the fitted inputs.</param>
 /// <param name="OutliersHz">Frequencies whose difference stands far out of the rest.</param>
 /// <param name="Fitted">The prediction with the fitted inputs at the measured frequencies.</param>
+/// <param name="SoftScale">Length from which a difference counts less than by its square, in the plane of the fit; null when all count alike.</param>
 /// <param name="Converged">Whether the search came to rest.</param>
 public sealed record SweepFitResult(
     ImmutableArray<FittedParameter> Parameters,
@@ -58,6 +60,7 @@ public sealed record SweepFitResult(
     Trail RmsAfter,
     ImmutableArray<double> OutliersHz,
     ImpedanceSweep Fitted,
+    double? SoftScale,
     bool Converged);
 
 /// <summary>Fits uncertain inputs of a prediction to a measured sweep.</summary>
@@ -89,44 +92,58 @@ public static class SweepFit
 
         var frequencies = measured.Points.Select(p => p.FrequencyHz).ToArray();
         double[] Residuals(double[] p) => Differences(measured, model(p, frequencies), options.Plane);
-        double[] start = [.. parameters.Select(p => p.Start)];
-        double[] lower = [.. parameters.Select(p => p.Lower)];
-        double[] upper = [.. parameters.Select(p => p.Upper)];
-        double[] scale = [.. parameters.Select(p => 1e-3 * (p.Upper - p.Lower))];
-        var before = Residuals(start);
-        if (!before.All(double.IsFinite))
+        if (!Residuals([.. parameters.Select(p => p.Start)]).All(double.IsFinite))
             return new(null, [new("fit-model", Severity.Error, "The prediction is not finite at its own inputs.", new(measured.Name, 0, 0, ""), null, null, "Check the inputs of the prediction.")]);
 
-        var settings = new LeastSquaresOptions(Group: 2);
-        var found = LevenbergMarquardt.Minimise(Residuals, start, lower, upper, scale, settings, cancellation);
+        double? softScale = null;
+        var found = Search(Residuals, parameters, [.. parameters.Select(p => p.Start)], softScale, cancellation);
         for (var pass = 0; options.ResistOutliers && pass < ScalePasses; pass++)
         {
-            var spread = Spread(found.Residuals);
-            if (!(spread > 0)) break;
-            settings = settings with { SoftScale = SoftDeviations * spread };
-            found = LevenbergMarquardt.Minimise(Residuals, found.Parameters, lower, upper, scale, settings, cancellation);
-            if (Math.Abs(Spread(found.Residuals) - spread) < 1e-6 * spread) break;
+            var spread = Spread(Residuals([.. found.Parameters]));
+            // Differences of nothing but rounding have no outliers.
+            if (!(spread > 1e-9 * Size(measured, options.Plane))) break;
+            softScale = SoftDeviations * spread;
+            found = Search(Residuals, parameters, found.Parameters, softScale, cancellation);
+            if (Math.Abs(Spread(Residuals([.. found.Parameters])) - spread) < 1e-6 * spread) break;
         }
         if (!found.Converged)
             findings.Add(new("fit-not-at-rest", Severity.Warning, "The fit did not come to rest; its values are the best so far.", new(measured.Name, 0, 0, ""), null, null, "Fit fewer inputs or start nearer."));
-        return new(Describe(measured, model, parameters, options, settings, before, found, findings), [.. findings]);
+        return new(Describe(measured, model, Residuals, parameters, options, softScale, found, findings), [.. findings]);
     }
 
-    private static SweepFitResult Describe(ImpedanceSweep measured, ImpedanceModel model, IReadOnlyList<FitParameter> parameters, FitOptions options, LeastSquaresOptions settings, double[] before, LeastSquaresResult found, List<Finding> findings)
+    private static LeastSquaresResult Search(Func<double[], double[]> residuals, IReadOnlyList<FitParameter> parameters, IReadOnlyList<double> start, double? softScale, CancellationToken cancellation)
+    {
+        var count = residuals([.. start]).Length;
+        return LeastSquares.Fit(
+            (p, r) =>
+            {
+                var differences = residuals(p.ToArray());
+                (softScale is { } c ? SoftLoss.Shrink(differences, c) : differences).CopyTo(r);
+            },
+            count,
+            start,
+            new() { Lower = [.. parameters.Select(p => p.Lower)], Upper = [.. parameters.Select(p => p.Upper)], Scale = [.. parameters.Select(p => 1e-2 * (p.Upper - p.Lower))] },
+            cancellation);
+    }
+
+    private static SweepFitResult Describe(ImpedanceSweep measured, ImpedanceModel model, Func<double[], double[]> residuals, IReadOnlyList<FitParameter> parameters, FitOptions options, double? softScale, LeastSquaresResult found, List<Finding> findings)
     {
         var n = parameters.Count;
-        var covariance = FitCovariance.Of(found, settings);
-        var quantile = StudentT.InvCDF(0, 1, found.Residuals.Length - n, (1 + options.Confidence) / 2);
+        double[] at = [.. found.Parameters];
+        var differences = residuals(at);
+        bool[] atLimit = [.. parameters.Select((p, i) => Math.Min(at[i] - p.Lower, p.Upper - at[i]) <= 1e-9 * (p.Upper - p.Lower))];
+        var covariance = FitCovariance.Of(residuals, at, parameters, softScale, atLimit);
+        var quantile = StudentT.InvCDF(0, 1, differences.Length - n, (1 + options.Confidence) / 2);
         var errors = Enumerable.Range(0, n).Select(i => covariance is null ? double.PositiveInfinity : Math.Sqrt(covariance[i, i])).ToArray();
         var correlation = Enumerable.Range(0, n).Select(i => Enumerable.Range(0, n).Select(j => covariance is null || errors[i] == 0 || errors[j] == 0 ? (i == j ? 1 : 0) : covariance[i, j] / (errors[i] * errors[j])).ToImmutableArray()).ToImmutableArray();
         var points = Trail.Given("points fitted", "n", measured.Points.Length, QuantityKind.Count, new(measured.Name, SourceKind.Design));
         var fitted = parameters.Select((p, i) =>
         {
-            var value = found.Parameters[i];
+            var value = at[i];
             var trail = Trail.Computed(p.Name, p.Symbol, value, p.Kind, "least sum of squared differences between sweep and prediction", Method, points, Trail.Given($"{p.Name} before", p.Symbol + "0", p.Start, p.Kind, Source.DesignFile))
                 .Remark("the bounds hold the scatter of the sweep, not errors of calibration that move all points together");
-            if (found.AtBound[i]) trail = trail.Within(string.Create(CultureInfo.InvariantCulture, $"{p.Lower:G4} to {p.Upper:G4}"), $"{p.Name} came to rest on its limit: the sweep asks for a value beyond it, or something else is wrong.");
-            return new FittedParameter(p, trail, Math.Max(p.Lower, value - (quantile * errors[i])), Math.Min(p.Upper, value + (quantile * errors[i])), errors[i], found.AtBound[i]);
+            if (atLimit[i]) trail = trail.Within(string.Create(CultureInfo.InvariantCulture, $"{p.Lower:G4} to {p.Upper:G4}"), $"{p.Name} came to rest on its limit: the sweep asks for a value beyond it, or something else is wrong.");
+            return new FittedParameter(p, trail, Math.Max(p.Lower, value - (quantile * errors[i])), Math.Min(p.Upper, value + (quantile * errors[i])), errors[i], atLimit[i]);
         }).ToImmutableArray();
 
         foreach (var f in fitted.Where(f => f.AtLimit))
@@ -138,11 +155,11 @@ public static class SweepFit
                 if (Math.Abs(correlation[i][j]) > TooAlike)
                     findings.Add(new("fit-alike", Severity.Warning, $"The sweep can hardly tell {parameters[j].Name} and {parameters[i].Name} apart.", new(measured.Name, 0, 0, ""), correlation[i][j].ToString("0.000", CultureInfo.InvariantCulture), $"correlation within ±{TooAlike.ToString(CultureInfo.InvariantCulture)}", "Measure one of them by itself, or sweep a wider band."));
 
-        var spread = Spread(found.Residuals);
+        var spread = Spread(differences);
         var outliers = spread > 0
-            ? [.. measured.Points.Where((_, k) => double.Hypot(found.Residuals[2 * k], found.Residuals[(2 * k) + 1]) > OutlierDeviations * spread).Select(p => p.FrequencyHz)]
+            ? [.. measured.Points.Where((_, k) => double.Hypot(differences[2 * k], differences[(2 * k) + 1]) > OutlierDeviations * spread).Select(p => p.FrequencyHz)]
             : ImmutableArray<double>.Empty;
-        var prediction = model(found.Parameters, [.. measured.Points.Select(p => p.FrequencyHz)]);
+        var prediction = model(at, [.. measured.Points.Select(p => p.FrequencyHz)]);
         Trail Rms(string name, IReadOnlyList<Complex> z) => Trail.Computed(name, "ΔΓrms", Math.Sqrt(Differences(measured, z, FitPlane.Reflection).Sum(d => d * d) / measured.Points.Length), QuantityKind.Ratio, "ΔΓrms = √(Σ|Γm − Γp|²/n)", Method, points);
         return new(
             fitted,
@@ -151,8 +168,13 @@ public static class SweepFit
             Rms("RMS reflection distance after", prediction),
             outliers,
             measured with { Name = measured.Name + " (fitted prediction)", Points = [.. measured.Points.Zip(prediction, (p, z) => p with { ImpedanceOhm = z })] },
+            softScale,
             found.Converged);
     }
+
+    // What the differences are measured against, to tell them from rounding.
+    private static double Size(ImpedanceSweep measured, FitPlane plane) =>
+        plane == FitPlane.Reflection ? 1 : measured.Points.Average(p => p.ImpedanceOhm.Magnitude);
 
     private static double[] Differences(ImpedanceSweep measured, IReadOnlyList<Complex> predicted, FitPlane plane)
     {
