@@ -10,6 +10,9 @@ namespace Mastwright.Bench;
 internal static unsafe class LuBench
 {
     private const int Threads = 2;
+    private const int LeastRounds = 7;
+    private const double SecondsPerSize = 15;
+    private const int Many = 60;
     private const int MathNetLargest = 1000;
 
     public static int Run(string[] args)
@@ -19,8 +22,8 @@ internal static unsafe class LuBench
         Console.WriteLine(blas is null ? $"OpenBLAS skipped: {whyNot}." : $"Baseline: {blas.Version} (kernel {blas.Kernel}), {Threads} threads.");
         var peak = Peak.Measure(Threads);
         Console.WriteLine(FormattableString.Invariant($"Arithmetic peak (multiply-add units alone, one thread measured, times {Threads}): {peak:F0} GFLOP/s double.\n"));
-        Console.WriteLine("|    n | job                       |  best ms | median ms | GFLOP/s | of peak | ratio to OpenBLAS |");
-        Console.WriteLine("|-----:|---------------------------|---------:|----------:|--------:|--------:|------------------:|");
+        Console.WriteLine("|    n | job                         |  best ms | median ms | GFLOP/s | of peak | ratio to OpenBLAS | backward error |");
+        Console.WriteLine("|-----:|-----------------------------|---------:|----------:|--------:|--------:|------------------:|---------------:|");
         foreach (var n in sizes)
             Size(n, blas, peak);
         return 0;
@@ -32,8 +35,9 @@ internal static unsafe class LuBench
         var rhs = Enumerable.Range(0, n).Select(i => new Complex(1, i % 7)).ToArray();
         var interleaved = (double*)System.Runtime.InteropServices.NativeMemory.AlignedAlloc((nuint)(16L * n * n), 64);
         var pivots = new int[n];
-        var repeats = n <= 600 ? 60 : n <= 2000 ? 12 : 5;
+        var sinceStart = Stopwatch.StartNew();
         var timings = new Dictionary<string, List<double>>();
+        var errors = new Dictionary<string, double>();
         void Time(string job, Action body)
         {
             var clock = Stopwatch.StartNew();
@@ -42,7 +46,7 @@ internal static unsafe class LuBench
             timings[job].Add(clock.Elapsed.TotalMilliseconds);
         }
 
-        for (var r = 0; r < repeats + 2; r++)
+        for (var r = 0; r < LeastRounds || sinceStart.Elapsed.TotalSeconds < SecondsPerSize; r++)
         {
             // The first rounds only warm up.
             if (r == 2)
@@ -54,24 +58,37 @@ internal static unsafe class LuBench
                 {
                     Interleave(source, interleaved);
                     Time("OpenBLAS zgetrf", () => blas.Factor(interleaved, n, pointer));
+                    fixed (Complex* bp = new Complex[n * Many])
+                    {
+                        new Span<Complex>(bp, n * Many).Fill(Complex.One);
+                        var right = (double*)bp;
+                        Time("OpenBLAS zgetrs, 60 columns", () => blas.SolveMany(interleaved, n, pointer, right, Many));
+                    }
+
                     Interleave(source, interleaved);
                     var b = rhs.ToArray();
                     fixed (Complex* bp = b)
                     {
                         var right = (double*)bp;
                         Time("OpenBLAS zgesv", () => blas.Solve(interleaved, n, pointer, right));
+                        errors["OpenBLAS zgesv"] = BackwardError(source, b, rhs);
                     }
                 }
             }
 
             var copy = source.Clone();
-            Time("factor", () => ComplexLu.Factor(copy, new LuOptions(Threads, Overwrite: true)).Require());
-            Time("solve, single + refined", () =>
-            {
-                if (ComplexSolver.Solve(source, rhs, new LuOptions(Threads)).Route != SolveRoute.SingleRefined)
-                    throw new InvalidOperationException("The benchmark matrix was meant to be well-conditioned.");
-            });
-            Time("solve, double", () => ComplexLu.Factor(source, new LuOptions(Threads)).Require().Solve(rhs));
+            ComplexLu lu = null!;
+            Time("factor", () => lu = ComplexLu.Factor(copy, new LuOptions(Threads, Overwrite: true)).Require());
+            var columns = ComplexMatrix.FromColumns([.. Enumerable.Repeat(rhs, Many)]);
+            Time("solve many, 60 columns", () => lu.SolveMany(columns));
+            SolveOutcome refined = null!;
+            Time("solve, single + refined", () => refined = ComplexSolver.Solve(source, rhs, new LuOptions(Threads)));
+            if (refined.Route != SolveRoute.SingleRefined)
+                throw new InvalidOperationException("The benchmark matrix was meant to be well-conditioned.");
+            Complex[] x = [];
+            Time("solve, double", () => x = ComplexLu.Factor(source, new LuOptions(Threads)).Require().Solve(rhs));
+            errors["solve, single + refined"] = BackwardError(source, refined.Require(), rhs);
+            errors["solve, double"] = BackwardError(source, x, rhs);
         }
 
         System.Runtime.InteropServices.NativeMemory.AlignedFree(interleaved);
@@ -87,11 +104,12 @@ internal static unsafe class LuBench
         {
             var best = times.Min();
             var median = times.Order().ElementAt(times.Count / 2);
-            var baseline = job.StartsWith("solve", StringComparison.Ordinal) ? "OpenBLAS zgesv" : "OpenBLAS zgetrf";
+            var many = job.Contains("columns", StringComparison.Ordinal);
+            var baseline = many ? "OpenBLAS zgetrs, 60 columns" : job.StartsWith("solve", StringComparison.Ordinal) ? "OpenBLAS zgesv" : "OpenBLAS zgetrf";
             var ratio = timings.TryGetValue(baseline, out var t) ? (t.Min() / best).ToString("F2", CultureInfo.InvariantCulture) : "-";
-            var rate = flops / best / 1e6;
+            var rate = (many ? 8.0 * n * n * Many : flops) / best / 1e6;
             Console.WriteLine(FormattableString.Invariant(
-                $"| {n,4} | {job,-25} | {best,8:F2} | {median,9:F2} | {rate,7:F0} | {rate / peak,7:P0} | {ratio,17} |"));
+                $"| {n,4} | {job,-27} | {best,8:F2} | {median,9:F2} | {rate,7:F0} | {rate / peak,7:P0} | {ratio,17} | {(errors.TryGetValue(job, out var e) ? e.ToString("E1", CultureInfo.InvariantCulture) : "-"),14} |"));
         }
     }
 
@@ -108,6 +126,13 @@ internal static unsafe class LuBench
         }
 
         return m;
+    }
+
+    /// <summary>||b - A x|| / (||A|| ||x|| + ||b||) in the 1-norm.</summary>
+    private static double BackwardError(ComplexMatrix a, Complex[] x, Complex[] b)
+    {
+        var residual = a.Multiply(x).Zip(b, (p, q) => (p - q).Magnitude).Sum();
+        return residual / ((a.OneNorm() * x.Sum(v => v.Magnitude)) + b.Sum(v => v.Magnitude));
     }
 
     private static void Interleave(ComplexMatrix m, double* to)

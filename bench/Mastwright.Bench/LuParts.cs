@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Numerics;
 using Mastwright.Numerics.Dense;
+using Mastwright.Numerics.Dense.Kernels;
 
 namespace Mastwright.Bench;
 
@@ -17,6 +18,8 @@ internal static class LuParts
         var source = LuBench.RandomMatrix(n);
         var options = new LuOptions(Threads);
         var b = PlanarVector<double>.From([.. Enumerable.Range(0, n).Select(i => new Complex(1, i % 7))], n);
+        foreach (var depth in (int[])[24, 48, 96, 192])
+            Kernel(depth);
         Best("column sums", () => PlanarOps<double>.ColumnSums(source.Storage, Threads));
         Best("copy", () => source.Storage.Clone());
         Best("copy to single", () => PlanarOps<double>.ToSingle(source.Storage, 1, Threads, out _));
@@ -38,6 +41,23 @@ internal static class LuParts
         }
 
         return 0;
+    }
+
+    private static unsafe void Kernel(int depth)
+    {
+        const int Calls = 4000;
+        if (!Tile512<double>.IsSupported)
+            return;
+        var rows = Tile512<double>.Rows;
+        var memory = new AlignedBuffer<double>((2 * rows * depth) + (12 * depth) + (12 * rows));
+        var a = memory.Start;
+        var b = a + (2 * rows * depth);
+        var c = b + (12 * depth);
+        Best(string.Create(CultureInfo.InvariantCulture, $"tile, {8e-9 * rows * 6 * depth * Calls:F3} GFLOP, depth {depth}"), () =>
+        {
+            for (var i = 0; i < Calls; i++)
+                Tile512<double>.Subtract(depth, a, 2 * rows, rows, b, c, c + (6 * rows), rows);
+        });
     }
 
     private static void Best(string part, Action body, Action? before = null)

@@ -8,10 +8,13 @@ internal sealed unsafe class OpenBlas
     private readonly delegate* unmanaged<int*, int*, double*, int*, int*, int*, void> _zgetrf;
     private readonly delegate* unmanaged<int*, int*, double*, int*, int*, double*, int*, int*, void> _zgesv;
 
+    private readonly delegate* unmanaged<byte*, int*, int*, double*, int*, int*, double*, int*, int*, nint, void> _zgetrs;
+
     private OpenBlas(nint library, int threads)
     {
         _zgetrf = (delegate* unmanaged<int*, int*, double*, int*, int*, int*, void>)NativeLibrary.GetExport(library, "zgetrf_");
         _zgesv = (delegate* unmanaged<int*, int*, double*, int*, int*, double*, int*, int*, void>)NativeLibrary.GetExport(library, "zgesv_");
+        _zgetrs = (delegate* unmanaged<byte*, int*, int*, double*, int*, int*, double*, int*, int*, nint, void>)NativeLibrary.GetExport(library, "zgetrs_");
         ((delegate* unmanaged<int, void>)NativeLibrary.GetExport(library, "openblas_set_num_threads"))(threads);
         Kernel = Text(library, "openblas_get_corename");
         Version = Text(library, "openblas_get_config");
@@ -55,6 +58,15 @@ internal sealed unsafe class OpenBlas
         int info;
         var one = 1;
         _zgesv(&n, &one, a, &n, pivots, b, &n, &info);
+        Check(info);
+    }
+
+    /// <summary>Solves for many right-hand sides in place with a factor.</summary>
+    public void SolveMany(double* factor, int n, int* pivots, double* b, int columns)
+    {
+        int info;
+        var no = (byte)'N';
+        _zgetrs(&no, &n, &columns, factor, &n, pivots, b, &n, &info, 1);
         Check(info);
     }
 

@@ -3,6 +3,7 @@ using Mastwright.Bench;
 return args switch
 {
     ["lu", .. var rest] => LuBench.Run(rest),
+    ["small"] => SmallBench.Run(),
     ["lu-parts", .. var rest] => LuParts.Run(rest),
     _ => Help(),
 };
@@ -14,6 +15,7 @@ static int Help()
 
           lu [sizes...]                 dense complex factorisation and solve; sizes 500 2000 4000 unless given
           lu-parts [size] [widths...]   where the time of one size goes, for each panel width
+          small                         Bessel functions and banded factorisation
         """);
     return 2;
 }

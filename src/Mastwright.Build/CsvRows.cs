@@ -11,14 +11,14 @@ internal sealed record CsvRow(int Line, string[] Fields, string Raw)
     /// <summary>One-based column where a field starts; past the end of the row when it has no such field.</summary>
     public int ColumnOf(int field, char separator)
     {
-        var at = 0;
-        for (var i = 0; i < field; i++)
+        var quoted = false;
+        for (var at = 0; at < Raw.Length; at++)
         {
-            var next = Raw.IndexOf(separator, at);
-            if (next < 0) return Raw.TrimEnd().Length + 1;
-            at = next + 1;
+            if (field == 0) return at + 1;
+            if (Raw[at] == '"') quoted = !quoted;
+            else if (Raw[at] == separator && !quoted) field--;
         }
-        return at + 1;
+        return field == 0 ? Raw.Length + 1 : Raw.TrimEnd().Length + 1;
     }
 
     public bool IsBlank => Fields.All(string.IsNullOrWhiteSpace);

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Numerics;
 using Mastwright.Analysis.Results;
+using Mastwright.Analysis.Survive;
 using Mastwright.Catalog;
 using Mastwright.Circuits;
-using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Loss;
 using Mastwright.Circuits.Match;
 using Mastwright.Fields.Earth;
@@ -13,6 +13,9 @@ using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 
 namespace Mastwright.Analysis.Radiate;
+
+/// <summary>A band's figures with its checks.</summary>
+internal sealed record BandAnswer(BandResult Result, ImmutableArray<Check> Checks);
 
 /// <summary>One mast on one band, from the solved currents to the matched network.</summary>
 internal static class BandRun
@@ -31,7 +34,7 @@ internal static class BandRun
     }
 
     /// <summary>Everything about a mast on a band.</summary>
-    public static BandResult Of(Station station, Mast mast, Band band, WireSolution solution, int feed)
+    public static BandAnswer Of(Station station, Mast mast, Band band, WireSolution solution, int feed)
     {
         var (driven, earth) = Drive(station, mast, solution, feed);
         var lossless = solution.FeedImpedance(feed);
@@ -48,7 +51,7 @@ internal static class BandRun
         var mastOhm = lossless + earth.Total.Value;
         var base_ = BasePoint.Of(mastOhm, band.PowerW, band.FrequencyHz, BaseCapacitanceF(station, mast));
         var match = LMatch.Design(new MatchProblem(
-            LoadImpedance.Constant(mastOhm), station.Feed.LineOhm, band.FrequencyHz, band.PowerW, PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ))
+            Circuits.Ac.LoadImpedance.Constant(mastOhm), station.Feed.LineOhm, band.FrequencyHz, band.PowerW, PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ))
         {
             BaseShuntF = BaseCapacitanceF(station, mast),
         });
@@ -57,7 +60,7 @@ internal static class BandRun
         var earthShare = lossless.Real / (lossless.Real + earth.Total.Value);
         var (gain, elevation) = Strongest(far);
         var field = StrongestAtGround(far, band.PowerW) * Math.Sqrt(earthShare);
-        return new BandResult
+        var result = new BandResult
         {
             Name = band.Title,
             FrequencyHz = band.FrequencyHz,
@@ -79,6 +82,10 @@ internal static class BandRun
                     "E1 = |E|r/1 km at the ground for the stated power, earth loss at the base included", Source.Standard("Recommendation ITU-R BS.561-2"), efficiency)
                 .Within("without the weakening by real soil on the way"),
         };
+        var wanted = Check.AtLeast($"radiate.efficiency[{mast.Name}, {band.Title}]", Trade.Radiate, "Radiation efficiency", efficiency,
+            Trail.Given("efficiency wanted", "ηmin", station.Limits.Efficiency, QuantityKind.Ratio, Source.DesignFile), $"mast {mast.Name}, {band.Title}",
+            "Lay more and longer radials first; then top-load or lengthen the mast.");
+        return new BandAnswer(result, [wanted, .. FeedChecks.Of(station, mast, result), .. PeopleRun.Of(station, mast, band, driven, mastOhm.Real / lossless.Real)]);
     }
 
     /// <summary>Capacitance across the base: the insulator and the strays.</summary>
@@ -93,7 +100,7 @@ internal static class BandRun
         var best = (Gain: 0.0, Elevation: 0.0);
         for (var a = 0; a < 8; a++)
         {
-            for (var e = 0; e <= 89; e++)
+            for (var e = 0; e <= 88; e += 2)
             {
                 var elevation = e * Math.PI / 180;
                 var gain = far.Gain((Math.PI / 2) - elevation, a * Math.PI / 4);

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Numerics;
 using Mastwright.Analysis.Results;
 using Mastwright.Fields.Results;

@@ -3,6 +3,7 @@ using Mastwright.Fields.Shapes;
 using Mastwright.Fields.Wires;
 using Mastwright.Model.Design;
 using Mastwright.Numerics;
+using Wire = Mastwright.Fields.Wires.Wire;
 
 namespace Mastwright.Analysis.Radiate;
 

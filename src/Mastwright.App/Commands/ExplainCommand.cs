@@ -47,7 +47,7 @@ internal static class ExplainCommand
         var numbers = result.Quantities.Where(q => Matches(q.Id)).ToList();
         if (checks.Count + numbers.Count == 0)
         {
-            var near = NearMiss.Of(what, names) ?? NearMiss.Of(what, names.Select(StationResult.KindOf));
+            var near = NearMiss.Of(what, names.Select(StationResult.KindOf)) ?? NearMiss.Of(what, names);
             Shared.Messages().MarkupLineInterpolated($"[red]error[/]  Nothing here is called “{what}”.{(near is null ? "" : $" Did you mean “{near}”?")} `mastwright explain names` lists every name.");
             return ExitCode.WrongInput;
         }

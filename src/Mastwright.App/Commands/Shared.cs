@@ -18,44 +18,52 @@ internal static class Shared
         DefaultValueFactory = _ => null,
     };
 
-    /// <summary>The terminal for results. Piped output is as wide as the report needs.</summary>
-    public static IAnsiConsole Output()
+    /// <summary>The terminal for results.</summary>
+    public static IAnsiConsole Output() => On(Console.Out, Console.IsOutputRedirected);
+
+    /// <summary>The terminal for messages and progress.</summary>
+    public static IAnsiConsole Messages() => On(Console.Error, Console.IsErrorRedirected);
+
+    // Piped output is as wide as the widest table needs: a file has no edge to wrap at.
+    private static IAnsiConsole On(TextWriter writer, bool redirected)
     {
-        var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Out) });
-        if (Console.IsOutputRedirected)
+        var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(writer) });
+        if (redirected)
         {
-            console.Profile.Width = 160;
+            console.Profile.Width = 200;
         }
 
         return console;
     }
 
-    /// <summary>The terminal for messages and progress.</summary>
-    public static IAnsiConsole Messages() => AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) });
-
     /// <summary>Reads and analyses a design with progress on the error stream; null after the findings were shown.</summary>
     public static StationResult? Analyse(string? path, CancellationToken cancellation)
     {
         var reading = DesignFile.Read(path);
-        var messages = Messages();
         if (!reading.Ok)
         {
-            FindingsView.Write(messages, reading.Findings);
+            FindingsView.Write(Messages(), reading.Findings);
             return null;
         }
 
+        return WithProgress(progress => StationAnalysis.Run(reading, progress, cancellation));
+    }
+
+    /// <summary>Does some work while the error stream shows what is being done; silent when that is no terminal.</summary>
+    public static T WithProgress<T>(Func<IProgress<AnalysisStep>?, T> work)
+    {
         if (Console.IsErrorRedirected)
         {
-            return StationAnalysis.Run(reading, null, cancellation);
+            return work(null);
         }
 
-        StationResult? result = null;
-        messages.Status().Start("Reading", status =>
+        var result = default(T);
+        Messages().Status().Start("Reading", status =>
         {
             var progress = new Steps(step => status.Status(Markup.Escape(step.Words)));
-            result = StationAnalysis.Run(reading, progress, cancellation);
+            result = work(progress);
         });
-        return result;
+        return result!;
     }
 
     private sealed class Steps(Action<AnalysisStep> show) : IProgress<AnalysisStep>

@@ -29,6 +29,12 @@ public static class DesignFile
             return Parse(StarterText(), BuiltInName);
         }
 
+        if (Directory.Exists(path))
+        {
+            return Refused(new Finding("file-unreadable", Severity.Error, "This is a folder and cannot be read as a design file.", new Place(path, 0, 0, ""), path,
+                WayOut: "Name a file in it."));
+        }
+
         try
         {
             var size = new FileInfo(path).Length;

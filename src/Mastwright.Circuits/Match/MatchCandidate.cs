@@ -10,6 +10,10 @@ namespace Mastwright.Circuits.Match;
 /// <summary>One way to match the load, solved with real parts at the stated power.</summary>
 public sealed class MatchCandidate
 {
+    private MatchBandwidth? _bandwidth;
+    private double? _worstSwr;
+    private bool? _drains;
+
     /// <summary>Solves a ladder.</summary>
     /// <exception cref="InvalidOperationException">The network is singular.</exception>
     public MatchCandidate(string topologyId, string title, Ladder ladder, MatchProblem problem)
@@ -64,8 +68,27 @@ public sealed class MatchCandidate
     /// <summary>The highest current through any part of the network.</summary>
     public RmsAmps HighestCurrent => NetworkParts.Select(p => p.HighestCurrent).DefaultIfEmpty().Max();
 
+    /// <summary>The run of frequencies around the design frequency with a standing wave ratio up to 2.</summary>
+    public MatchBandwidth Bandwidth => _bandwidth ??= MatchBandwidth.Of(this);
+
+    /// <summary>The highest standing wave ratio at the band's edges and at the design frequency; the latter alone when no band was stated.</summary>
+    public double WorstSwr => _worstSwr ??= Problem.Band is var (low, high) ? Math.Max(Swr, Math.Max(SwrAt(low), SwrAt(high))) : Swr;
+
+    /// <summary>Price of the parts; null when any of them has none.</summary>
+    public double? Price => Problem.PriceOf is { } priceOf ? Ladder.Sections.Aggregate((double?)0, (sum, s) => sum + priceOf(s)) : null;
+
+    /// <summary>Whether static charge on the mast finds a way to ground through the network's own metal.</summary>
+    public bool DrainsStatic => _drains ??= DcPath.Exists(Network, Ladder.LoadNode);
+
+    /// <summary>Standing wave ratio on the line at another frequency.</summary>
+    public double SwrAt(double frequencyHz) =>
+        Network.TrySolve(frequencyHz, out var s, out _) ? s.Swr(Ladder.Transmitter, Problem.LineOhm) : double.PositiveInfinity;
+
+    /// <summary>The same topology with other sections, solved anew.</summary>
+    public MatchCandidate With(Ladder ladder) => new(TopologyId, Title, ladder, Problem);
+
     /// <summary>Remarks on this candidate: what is out of range or worth knowing.</summary>
-    public ImmutableArray<Finding> Findings { get; init; } = [];
+    public ImmutableArray<Finding> Findings => MatchRemarks.On(this);
 }
 
 /// <summary>The candidates found, the best first, and what stood in the way of others.</summary>

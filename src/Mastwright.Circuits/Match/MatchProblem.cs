@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Numerics;
 using Mastwright.Circuits.Ac;
+using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Loss;
 using Mastwright.Model.Trails;
 
@@ -23,6 +24,15 @@ public sealed record MatchProblem(LoadImpedance Load, double LineOhm, double Fre
     /// <summary>Loss of that capacitance.</summary>
     public CapacitorLoss BaseShuntLoss { get; init; } = CapacitorLoss.None;
 
+    /// <summary>Kinds of line at hand for line transformers and stubs.</summary>
+    public ImmutableArray<LineType> Lines { get; init; } = LineStock.Usual;
+
+    /// <summary>Coupling coefficient reached in a two-winding transformer (common practice, no source).</summary>
+    public double TransformerCoupling { get; init; } = 0.98;
+
+    /// <summary>Price of a section in the price file's currency; null when prices are unknown.</summary>
+    public Func<LadderSection, double?>? PriceOf { get; init; }
+
     /// <summary>What the network has to match at the design frequency: the load with the insulator's capacitance across it.</summary>
     public Complex TargetOhm
     {
@@ -35,6 +45,9 @@ public sealed record MatchProblem(LoadImpedance Load, double LineOhm, double Fre
 
     /// <summary>Angular frequency, radians per second.</summary>
     internal double Omega => 2 * Math.PI * FrequencyHz;
+
+    /// <summary>The line of the stock with the feed line's impedance, or a lossless one when there is none.</summary>
+    internal LineType FeedType => Lines.FirstOrDefault(l => Math.Abs((l.CharacteristicOhm / LineOhm) - 1) < 0.01) ?? LineStock.Ideal(LineOhm);
 
     /// <summary>Everything that makes the problem unsolvable; empty when it can be tried.</summary>
     public ImmutableArray<Finding> Faults()

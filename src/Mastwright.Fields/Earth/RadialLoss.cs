@@ -43,8 +43,8 @@ public static class RadialLoss
         var limitM = Math.Max(screen.Count > 0 ? screen.LengthM : 0, NearFieldLimitWavelengths * wavelengthM);
         var edgeM = screen.Count > 0 ? Math.Max(screen.LengthM, groundingRadiusM) : groundingRadiusM;
         double Integrand(double r) => screen.EffectiveImpedanceOhm(soil, r, f).Real * field.MeanSquare(r) * 2 * Math.PI * r;
-        var insideOhm = LogIntegral(Integrand, groundingRadiusM, edgeM);
-        var outsideOhm = LogIntegral(r => soil.SurfaceImpedanceOhm(f).Real * field.MeanSquare(r) * 2 * Math.PI * r, edgeM, limitM);
+        var insideOhm = LogIntegral(Integrand, groundingRadiusM, edgeM, wavelengthM);
+        var outsideOhm = LogIntegral(r => soil.SurfaceImpedanceOhm(f).Real * field.MeanSquare(r) * 2 * Math.PI * r, edgeM, limitM, wavelengthM);
 
         Trail[] inputs =
         [
@@ -93,12 +93,12 @@ public static class RadialLoss
             return h * h * 2 * Math.PI * r;
         }
 
-        var inside = LogIntegral(r => screen.EffectiveImpedanceOhm(soil, r, frequencyHz) * Square(r), innerRadiusM, edgeM);
+        var inside = LogIntegral(r => screen.EffectiveImpedanceOhm(soil, r, frequencyHz) * Square(r), innerRadiusM, edgeM, 2 * Math.PI / k);
 
         // The tail decays along r = a + (1 − j)s, which keeps clear of the branch points at ±jh.
         var turn = new Complex(1, -1);
         var outside = soil.SurfaceImpedanceOhm(frequencyHz) * LogIntegral(
-            s => turn * Square(edgeM + (turn * (s - (1e-3 * edgeM)))), 1e-3 * edgeM, Math.Max(20 * edgeM, 40 / k));
+            s => turn * Square(edgeM + (turn * (s - (1e-3 * edgeM)))), 1e-3 * edgeM, Math.Max(20 * edgeM, 40 / k), 2 * Math.PI / k);
         return (inside, outside);
     }
 
@@ -118,15 +118,17 @@ public static class RadialLoss
             : null;
     }
 
-    private static double LogIntegral(Func<double, double> f, double from, double to) => LogIntegral(r => new Complex(f(r), 0), from, to).Real;
+    private static double LogIntegral(Func<double, double> f, double from, double to, double wavelengthM) =>
+        LogIntegral(r => new Complex(f(r), 0), from, to, wavelengthM).Real;
 
-    // Gauss panels evenly spaced in the logarithm of the distance, about three to an octave.
-    private static Complex LogIntegral(Func<double, Complex> f, double from, double to)
+    // Gauss panels evenly spaced in the logarithm of the distance, a little more than one to a factor e,
+    // and none longer than about a third of a wavelength: the field of a long mast beats along the ground.
+    private static Complex LogIntegral(Func<double, Complex> f, double from, double to, double wavelengthM)
     {
         if (to <= from)
             return Complex.Zero;
         var span = Math.Log(to / from);
-        var panels = Math.Max(1, (int)Math.Ceiling(3 * span));
+        var panels = Math.Max(1, (int)Math.Ceiling(Math.Max(1.2, to / (0.3 * wavelengthM)) * span));
         var rule = GaussRule.Of(6);
         var sum = Complex.Zero;
         for (var p = 0; p < panels; p++)

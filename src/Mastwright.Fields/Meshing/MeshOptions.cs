@@ -25,6 +25,9 @@ public sealed record MeshOptions(
     /// <summary>Growth of segment length per unit distance from a feed, joint or free end.</summary>
     internal const double Growth = 0.35;
 
+    /// <summary>In the soil the wavelength is shorter by |n|, but damping smooths the current: segments may be this much longer against it.</summary>
+    internal const double SoilShare = 1.7;
+
     /// <summary>No segment is made shorter than this many radii of the thickest wire at its joint.</summary>
     internal const double ShortestInRadii = 2.5;
 }

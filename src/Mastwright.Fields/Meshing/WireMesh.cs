@@ -56,7 +56,7 @@ public sealed class WireMesh
         var joints = JointGraph.Build(model, findings);
         if (findings.Any(f => f.Severity == Severity.Error))
             return (null, [.. findings]);
-        var cut = Segmenter.Cut(model, joints, Vacuum.WavelengthM(frequencyHz), options, findings);
+        var cut = Segmenter.Cut(model, joints, frequencyHz, options, findings);
         if (findings.Any(f => f.Severity == Severity.Error))
             return (null, [.. findings]);
         var basis = BasisSet.Build(cut.Segments, cut.Nodes, model.Ground);

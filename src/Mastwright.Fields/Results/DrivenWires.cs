@@ -24,6 +24,7 @@ public readonly record struct PartLoss(string Part, double PowerW);
 public sealed class DrivenWires
 {
     private readonly Complex[] _unknowns;
+    private readonly (Complex Start, Complex End)[] _endCurrents;
 
     internal DrivenWires(WireMesh mesh, double frequencyHz, Complex[] unknowns, Complex[] voltages)
     {
@@ -32,6 +33,7 @@ public sealed class DrivenWires
         _unknowns = unknowns;
         FeedVoltages = [.. voltages];
         FeedCurrents = [.. Enumerable.Range(0, voltages.Length).Select(f => WireSolution.FeedCurrent(mesh, f, unknowns))];
+        _endCurrents = [.. Enumerable.Range(0, mesh.Segments.Length).Select(s => (CurrentAt(new(s, 0)), CurrentAt(new(s, 1))))];
         Elements = CurrentElements.Of(mesh, this);
     }
 
@@ -105,7 +107,7 @@ public sealed class DrivenWires
     public double LossPowerW => LossByPart().Sum(p => p.PowerW);
 
     /// <summary>Currents at the start and end of a segment, along its tangent, amperes RMS.</summary>
-    public (Complex Start, Complex End) EndCurrents(int segment) => (CurrentAt(new(segment, 0)), CurrentAt(new(segment, 1)));
+    public (Complex Start, Complex End) EndCurrents(int segment) => _endCurrents[segment];
 
     private Complex CurrentAt(SegmentEnd end)
     {

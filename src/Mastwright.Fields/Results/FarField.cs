@@ -16,7 +16,8 @@ public readonly record struct FarFieldSample(Complex Theta, Complex Phi)
 }
 
 /// <summary>
-/// Radiation of a driven model over perfect ground or in free space. Directions: zenith angle θ from straight up, azimuth φ
+/// Radiation of a driven model in free space, over perfect ground, or over real soil (then the sky wave: direct and reflected ray by
+/// Fresnel's coefficients, and what buried wires send up through the surface; it vanishes along the ground). Directions: zenith angle θ from straight up, azimuth φ
 /// counter-clockwise from +x, both in radians.
 /// </summary>
 public sealed class FarField
@@ -24,26 +25,32 @@ public sealed class FarField
     private readonly CurrentElements _elements;
     private readonly double _waveNumber;
     private readonly bool _halfSpace;
+    private readonly Complex? _soil;
     private readonly double _inputPowerW;
+    private readonly Lazy<double> _radiatedPowerW;
 
     private FarField(DrivenWires driven)
     {
         _elements = driven.Elements;
         _waveNumber = Vacuum.WaveNumber(driven.FrequencyHz);
-        _halfSpace = driven.Mesh.Model.Ground is Ground.PerfectPlane;
+        _halfSpace = driven.Mesh.Model.Ground is not Ground.Empty;
+        _soil = driven.Mesh.Model.Ground is Ground.HalfSpace half ? half.Soil.ComplexPermittivity(driven.FrequencyHz) : null;
         _inputPowerW = driven.InputPowerW;
-        RadiatedPowerW = IntegratePower();
+        _radiatedPowerW = new(IntegratePower);
     }
 
-    /// <summary>The far field of a driven model; the radiated power is integrated at once.</summary>
+    /// <summary>The far field of a driven model; the radiated power is integrated when first asked for.</summary>
     public static FarField Of(DrivenWires driven)
     {
         ArgumentNullException.ThrowIfNull(driven);
         return new(driven);
     }
 
-    /// <summary>Power through the far hemisphere (sphere, in free space), watts, by Gauss quadrature of the pattern.</summary>
-    public double RadiatedPowerW { get; }
+    /// <summary>
+    /// Power through the far hemisphere (sphere, in free space), watts, by Gauss quadrature of the pattern. Over real soil everything
+    /// lost in the ground, near and far, is missing from it.
+    /// </summary>
+    public double RadiatedPowerW => _radiatedPowerW.Value;
 
     /// <summary>Radiated power over power into the feeds, 0 to 1.</summary>
     public double RadiationEfficiency => RadiatedPowerW / _inputPowerW;
@@ -51,8 +58,10 @@ public sealed class FarField
     /// <summary>The field in a direction.</summary>
     public FarFieldSample At(double thetaRad, double phiRad)
     {
-        if (_halfSpace && thetaRad > Math.PI / 2 + 1e-12)
+        if (_halfSpace && thetaRad > (Math.PI / 2) + 1e-12)
             return default;
+        if (_soil is not null)
+            return SoilFarField.At(_elements, _waveNumber, _soil.Value, thetaRad, phiRad);
         var (sinT, cosT) = Math.SinCos(thetaRad);
         var (sinP, cosP) = Math.SinCos(phiRad);
         double ux = sinT * cosP, uy = sinT * sinP, uz = cosT;
@@ -86,10 +95,15 @@ public sealed class FarField
 
     /// <summary>
     /// Field at the ground 1 km away, V/m RMS, for a given power into the feeds, without the weakening by real soil on the way
-    /// (the cymomotive force in volts over 1000 m; ITU-R BS.561).
+    /// (the cymomotive force in volts over 1000 m; ITU-R BS.561). <see cref="GroundWave"/> adds that weakening.
     /// </summary>
-    public double FieldAt1KmVPerM(double powerW, double azimuthRad) =>
-        Math.Sqrt(At(Math.PI / 2, azimuthRad).SquaredV2 * powerW / _inputPowerW) / 1000;
+    public double FieldAt1KmVPerM(double powerW, double azimuthRad)
+    {
+        var squared = _soil is { } soil
+            ? Math.Pow(SoilFarField.GroundWaveSource(_elements, _waveNumber, soil, azimuthRad).Magnitude, 2)
+            : At(Math.PI / 2, azimuthRad).SquaredV2;
+        return Math.Sqrt(squared * powerW / _inputPowerW) / 1000;
+    }
 
     // Gauss in cos θ, midpoint in φ (spectrally accurate for a periodic pattern); orders follow the size in wavelengths.
     private double IntegratePower()

@@ -135,6 +135,11 @@ public sealed record Limits
     [Quantity(QuantityKind.Ratio, 1, 20)]
     public double AnchorFactor { get; init; } = 2;
 
+    /// <summary>Factor on wind and ice loads; null for that of the method.</summary>
+    [Field("wind-load-factor", "Factor on wind and ice loads.", Default = "that of the method: 1 for ASCE 7 (its speeds are at strength level), 1.5 for EN 1991-1-4 (EN 1990), 1 for a stated pressure")]
+    [Quantity(QuantityKind.Ratio, 0.1, 5)]
+    public double? WindLoadFactor { get; init; }
+
     /// <summary>Lowest stability factor.</summary>
     [Field("stability-factor", "Load factor the mast must carry beyond the design loads before it becomes unstable.", Default = "1.5", Why = "common practice, no source; local code governs")]
     [Quantity(QuantityKind.Ratio, 1, 10)]

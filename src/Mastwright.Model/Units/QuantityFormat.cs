@@ -23,6 +23,8 @@ public static class QuantityFormat
             return Digits(valueSi, digits);
         }
 
+        // Rounding of a solver is no angle: below a thousandth of a second of arc it is straight.
+        valueSi = kind == QuantityKind.Angle && Math.Abs(valueSi) < 5e-9 ? 0 : valueSi;
         var unit = UnitFor(valueSi, kind, system);
         var space = unit.Symbol is "°" ? "" : " ";
         return Digits(unit.FromSi(valueSi), digits) + space + unit.Symbol;

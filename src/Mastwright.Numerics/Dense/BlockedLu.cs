@@ -6,7 +6,8 @@ namespace Mastwright.Numerics.Dense;
 /// <summary>
 /// Right-looking blocked factorisation with partial pivoting: panels are factored by <see cref="PanelFactor{T,TTile}"/>,
 /// block columns to their right updated by tiles, the workers fed by <see cref="LuSchedule"/>. Golub and Van Loan,
-/// Matrix Computations, 4th ed., section 3.6.1.
+/// Matrix Computations, 4th ed., section 3.6.1. Rows are swapped inside a panel and to its right, not to its left: the
+/// solver swaps the right-hand side panel by panel instead, which costs next to nothing.
 /// </summary>
 internal sealed unsafe class BlockedLu<T, TTile>
     where T : unmanaged, IFloatingPointIeee754<T>
@@ -32,7 +33,7 @@ internal sealed unsafe class BlockedLu<T, TTile>
         _panels = new PackedPanel<T, TTile>?[blocks];
     }
 
-    /// <summary>Factors in place; null when a column has no usable pivot.</summary>
+    /// <summary>Factors in place and gives the pivots; null when a column has no usable pivot.</summary>
     public static int[]? Factor(PlanarStorage<T> a, int width, int threads, CancellationToken cancellation, out int failedColumn)
     {
         var lu = new BlockedLu<T, TTile>(a, width);
@@ -41,11 +42,24 @@ internal sealed unsafe class BlockedLu<T, TTile>
         failedColumn = lu._failedColumn;
         if (failedColumn >= 0)
             return null;
-        Workers.For(lu._panels.Length - 1, threads, lu.SwapLeft);
         return lu._pivots;
     }
 
     private void Work(CancellationToken cancellation)
+    {
+        try
+        {
+            WorkOff(cancellation);
+        }
+        catch
+        {
+            // Memory may run out; the other workers must not wait for what this one will never finish.
+            _schedule.Stop();
+            throw;
+        }
+    }
+
+    private void WorkOff(CancellationToken cancellation)
     {
         var bench = new Workbench(_width);
         var spin = default(SpinWait);
@@ -157,14 +171,11 @@ internal sealed unsafe class BlockedLu<T, TTile>
         }
     }
 
-    private void SwapLeft(int block) => Swap(block * _width, _width, (block + 1) * _width, _a.Rows);
-
     private void Swap(int column, int columns, int fromRow, int toRow)
     {
         for (var c = column; c < column + columns; c++)
         {
-            PanelFactor<T, TTile>.Swap(_a.Re + ((long)c * _a.Ld), _pivots, fromRow, toRow);
-            PanelFactor<T, TTile>.Swap(_a.Im + ((long)c * _a.Ld), _pivots, fromRow, toRow);
+            PanelFactor<T, TTile>.Swap(_a.Re + ((long)c * _a.Ld), _a.Im + ((long)c * _a.Ld), _pivots, fromRow, toRow);
         }
     }
 

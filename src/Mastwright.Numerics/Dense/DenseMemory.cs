@@ -26,7 +26,10 @@ public sealed record DenseMemory(int Order, long MatrixBytes, long FactorBytes, 
         options ??= LuOptions.Default;
         var matrix = PlanarStorage<double>.Bytes(order, order);
         var factor = (options.Overwrite ? 0 : matrix) + PlanarLu.WorkBytes(order, options.ThreadCount, sizeof(double));
-        return new(order, matrix, factor, Available());
+
+        // Garbage counts as taken until it is collected; that is worth the while only when memory looks short.
+        var available = Available(collect: false);
+        return new(order, matrix, factor, available > matrix + factor ? available : Available(collect: true));
     }
 
     /// <inheritdoc/>
@@ -34,10 +37,10 @@ public sealed record DenseMemory(int Order, long MatrixBytes, long FactorBytes, 
         CultureInfo.InvariantCulture,
         $"{Order} unknowns: matrix {MatrixBytes / 1048576.0:F0} MiB, factoring {FactorBytes / 1048576.0:F0} MiB, available {AvailableBytes / 1048576.0:F0} MiB.");
 
-    private static long Available()
+    private static long Available(bool collect)
     {
+        var taken = GC.GetTotalMemory(forceFullCollection: collect);
         var info = GC.GetGCMemoryInfo();
-        var limit = info.TotalAvailableMemoryBytes > 0 ? info.TotalAvailableMemoryBytes : long.MaxValue;
-        return Math.Max(0, limit - GC.GetTotalMemory(forceFullCollection: false));
+        return Math.Max(0, info.TotalAvailableMemoryBytes - Math.Max(taken, info.MemoryLoadBytes));
     }
 }

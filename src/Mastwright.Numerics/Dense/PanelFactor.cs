@@ -37,14 +37,18 @@ internal readonly unsafe struct PanelFactor<T, TTile>(PlanarStorage<T> a, int[] 
         return -1;
     }
 
-    /// <summary>Swaps the elements of one column plane as the pivots of some rows say.</summary>
+    /// <summary>Swaps the elements of one column as the pivots of some rows say.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static void Swap(T* column, int[] pivots, int fromRow, int toRow)
+    public static void Swap(T* re, T* im, int[] pivots, int fromRow, int toRow)
     {
-        for (var r = fromRow; r < toRow; r++)
+        foreach (var p in pivots.AsSpan(fromRow..toRow))
         {
-            var p = pivots[r];
-            (column[r], column[p]) = (column[p], column[r]);
+            var (upRe, upIm) = (re[p], im[p]);
+            re[p] = re[fromRow];
+            im[p] = im[fromRow];
+            re[fromRow] = upRe;
+            im[fromRow] = upIm;
+            fromRow++;
         }
     }
 
@@ -52,8 +56,7 @@ internal readonly unsafe struct PanelFactor<T, TTile>(PlanarStorage<T> a, int[] 
     {
         for (var c = column; c < column + columns; c++)
         {
-            Swap(Re(c), pivots, fromRow, toRow);
-            Swap(Im(c), pivots, fromRow, toRow);
+            Swap(Re(c), Im(c), pivots, fromRow, toRow);
         }
     }
 

@@ -26,17 +26,22 @@ internal static class PlanarLu
     }
 }
 
-/// <summary>P A = L U in planar storage, in one precision.</summary>
+/// <summary>
+/// P A = L U in planar storage, in one precision. The rows of each panel of L stand as they stood when that panel was done;
+/// later swaps are made on the right-hand side when its turn comes.
+/// </summary>
 internal sealed unsafe class PlanarLu<T>
     where T : unmanaged, IFloatingPointIeee754<T>
 {
     private readonly PlanarStorage<T> _lu;
     private readonly int[] _pivots;
+    private readonly int _width;
 
-    private PlanarLu(PlanarStorage<T> lu, int[] pivots)
+    private PlanarLu(PlanarStorage<T> lu, int[] pivots, int width)
     {
         _lu = lu;
         _pivots = pivots;
+        _width = width;
     }
 
     public int Order => _lu.Rows;
@@ -48,28 +53,29 @@ internal sealed unsafe class PlanarLu<T>
     /// <summary>Factors in place. On failure the result is null and <paramref name="failedColumn"/> says where.</summary>
     public static PlanarLu<T>? Factor(PlanarStorage<T> a, LuOptions options, CancellationToken cancellation, out int failedColumn)
     {
-        var path = options.Path;
-        var threads = options.ThreadCount;
+
+        // Waking a helper costs as much as factoring an order of about a hundred.
+        var threads = Math.Clamp(a.Rows / 128, 1, options.ThreadCount);
         var width = options.PanelWidth > 0 ? options.PanelWidth : PlanarLu.BlockWidth<T>(a.Rows);
-        int[]? pivots;
-        if (Tile512<T>.IsSupported && path is VectorPath.Widest or VectorPath.Bits512)
-            pivots = BlockedLu<T, Tile512<T>>.Factor(a, width, threads, cancellation, out failedColumn);
-        else if (Tile256<T>.IsSupported && path != VectorPath.Portable)
-            pivots = BlockedLu<T, Tile256<T>>.Factor(a, width, threads, cancellation, out failedColumn);
-        else
-            pivots = BlockedLu<T, TilePortable<T>>.Factor(a, width, threads, cancellation, out failedColumn);
-        return pivots is null ? null : new(a, pivots);
+        var pivots = Usable(options.Path) switch
+        {
+            VectorPath.Bits512 => BlockedLu<T, Tile512<T>>.Factor(a, width, threads, cancellation, out failedColumn),
+            VectorPath.Bits256 => BlockedLu<T, Tile256<T>>.Factor(a, width, threads, cancellation, out failedColumn),
+            _ => BlockedLu<T, TilePortable<T>>.Factor(a, width, threads, cancellation, out failedColumn),
+        };
+        return pivots is null ? null : new(a, pivots, width);
     }
 
     /// <summary>Solves A x = b in place of b.</summary>
     public void Solve(PlanarVector<T> b)
     {
-        b.Permute(_pivots);
         var n = Order;
         fixed (T* br = b.Re, bi = b.Im)
         {
             for (var j = 0; j < n; j += 4)
             {
+                if (j % _width == 0)
+                    b.Permute(_pivots, j, Math.Min(n, j + _width));
                 var end = Math.Min(n, j + 4);
                 for (var c = j; c < end; c++)
                     PlanarOps<T>.SubtractScaled(Re(c), Im(c), br[c], bi[c], br, bi, c + 1, end);
@@ -90,20 +96,27 @@ internal sealed unsafe class PlanarLu<T>
                 if (start > 0)
                     PlanarOps<T>.SubtractScaled4(Re(start), Im(start), _lu.Ld, br + start, bi + start, br, bi, 0, start);
             }
+
+            GC.KeepAlive(this);
         }
     }
 
     /// <summary>Solves A X = B in place of B.</summary>
-    public void SolveMany(PlanarStorage<T> b, LuOptions options) =>
-        Workers.For(b.Columns, options.ThreadCount, j =>
+    public void SolveMany(PlanarStorage<T> b, LuOptions options)
+    {
+        switch (Usable(options.Path))
         {
-            var x = PlanarVector<T>.Zero(Order);
-            b.ReColumn(j).CopyTo(x.Re);
-            b.ImColumn(j).CopyTo(x.Im);
-            Solve(x);
-            x.Re.AsSpan(0, Order).CopyTo(b.ReColumn(j));
-            x.Im.AsSpan(0, Order).CopyTo(b.ImColumn(j));
-        });
+            case VectorPath.Bits512:
+                BlockedSolve<T, Tile512<T>>.Run(_lu, _pivots, _width, b, options.ThreadCount);
+                break;
+            case VectorPath.Bits256:
+                BlockedSolve<T, Tile256<T>>.Run(_lu, _pivots, _width, b, options.ThreadCount);
+                break;
+            default:
+                BlockedSolve<T, TilePortable<T>>.Run(_lu, _pivots, _width, b, options.ThreadCount);
+                break;
+        }
+    }
 
     /// <summary>Solves A^H x = b in place of b, A^H the conjugate transpose.</summary>
     public void SolveAdjoint(PlanarVector<T> b)
@@ -123,10 +136,12 @@ internal sealed unsafe class PlanarLu<T>
             {
                 var (sr, si) = PlanarOps<T>.ConjugateDot(Re(j), Im(j), br, bi, j + 1, n);
                 (br[j], bi[j]) = (br[j] - sr, bi[j] - si);
+                if (j % _width == 0)
+                    b.PermuteBack(_pivots, j, Math.Min(n, j + _width));
             }
-        }
 
-        b.PermuteBack(_pivots);
+            GC.KeepAlive(this);
+        }
     }
 
     /// <summary>1 / (re + j im) by Smith's scaling, which neither overflows nor underflows early.</summary>
@@ -145,6 +160,11 @@ internal sealed unsafe class PlanarLu<T>
             return (ratio / d, -T.One / d);
         }
     }
+
+    private static VectorPath Usable(VectorPath wanted) =>
+        wanted is VectorPath.Widest or VectorPath.Bits512 && Tile512<T>.IsSupported ? VectorPath.Bits512
+        : wanted != VectorPath.Portable && Tile256<T>.IsSupported ? VectorPath.Bits256
+        : VectorPath.Portable;
 
     private T* Re(int j) => _lu.Re + ((long)j * _lu.Ld);
 

@@ -42,23 +42,23 @@ internal sealed class PlanarVector<T>
         return values;
     }
 
-    /// <summary>Swaps rows in the order the factorisation swapped them.</summary>
-    public void Permute(ReadOnlySpan<int> pivots)
+    /// <summary>Swaps rows <paramref name="from"/> to <paramref name="to"/> - 1 with their pivots, in order.</summary>
+    public void Permute(ReadOnlySpan<int> pivots, int from, int to)
     {
-        for (var k = 0; k < pivots.Length; k++)
-        {
-            (Re[k], Re[pivots[k]]) = (Re[pivots[k]], Re[k]);
-            (Im[k], Im[pivots[k]]) = (Im[pivots[k]], Im[k]);
-        }
+        for (var k = from; k < to; k++)
+            Swap(k, pivots[k]);
     }
 
     /// <summary>Undoes <see cref="Permute"/>.</summary>
-    public void PermuteBack(ReadOnlySpan<int> pivots)
+    public void PermuteBack(ReadOnlySpan<int> pivots, int from, int to)
     {
-        for (var k = pivots.Length - 1; k >= 0; k--)
-        {
-            (Re[k], Re[pivots[k]]) = (Re[pivots[k]], Re[k]);
-            (Im[k], Im[pivots[k]]) = (Im[pivots[k]], Im[k]);
-        }
+        for (var k = to - 1; k >= from; k--)
+            Swap(k, pivots[k]);
+    }
+
+    private void Swap(int a, int b)
+    {
+        (Re[a], Re[b]) = (Re[b], Re[a]);
+        (Im[a], Im[b]) = (Im[b], Im[a]);
     }
 }

@@ -27,16 +27,27 @@ internal static unsafe class TilePacking<T>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void PackB(T* re, T* im, int ld, int depth, T* to)
     {
-        for (var c = 0; c < ITile<T>.Columns; c++)
-        {
-            for (var k = 0; k < depth; k++)
-            {
-                to[(12 * k) + c] = re[k];
-                to[(12 * k) + 6 + c] = im[k];
-            }
+        Interleave(re, ld, depth, to);
+        Interleave(im, ld, depth, to + ITile<T>.Columns);
+    }
 
-            re += ld;
-            im += ld;
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void Interleave(T* column, nint ld, int depth, T* to)
+    {
+        var c1 = column + ld;
+        var c2 = c1 + ld;
+        var c3 = c2 + ld;
+        var c4 = c3 + ld;
+        var c5 = c4 + ld;
+        for (var k = 0; k < depth; k++)
+        {
+            to[0] = column[k];
+            to[1] = c1[k];
+            to[2] = c2[k];
+            to[3] = c3[k];
+            to[4] = c4[k];
+            to[5] = c5[k];
+            to += 2 * ITile<T>.Columns;
         }
     }
 }

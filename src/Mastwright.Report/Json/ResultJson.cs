@@ -80,7 +80,7 @@ public static class ResultJson
         private static JsonMatch Match(MatchCandidate m) => new(m.Title, m.Swr, m.LossDb,
         [
             .. m.Ladder.Sections.Zip(m.NetworkParts, (section, part) => new JsonPart(
-                section.Title, section.ValueKind.ToString(), section.Value, part.PeakVoltage.Value, part.HighestCurrent.Value, part.LossW)),
+                section.Title, section.ValueKind.ToString(), section.Value, part.PeakVoltage.Value, part.HighestCurrent.Value, part.DissipationW)),
         ]);
 
         private JsonGap Gap(GapAnswer answer) => answer switch

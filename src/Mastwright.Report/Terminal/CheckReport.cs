@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Numerics;
+using System.Text.RegularExpressions;
 using Mastwright.Analysis.Results;
-using Mastwright.Circuits.Match;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Protection.Gaps;
@@ -10,7 +10,7 @@ using Spectre.Console;
 namespace Mastwright.Report.Terminal;
 
 /// <summary>The verdict on a station for the terminal: headline, worst checks, band table, gap, assumptions, cautions.</summary>
-public sealed class CheckReport(IAnsiConsole console, StationResult result)
+public sealed partial class CheckReport(IAnsiConsole console, StationResult result)
 {
     private readonly UnitSystem units = result.Station.UnitSystem;
 
@@ -116,7 +116,7 @@ public sealed class CheckReport(IAnsiConsole console, StationResult result)
                 table.AddRow(
                     first ? Markup.Escape(band.Name) : "", first ? Markup.Escape(match.Title) : "", Markup.Escape(section.Title),
                     Show(section.Value, section.ValueKind), Show(part.PeakVoltage.Value, QuantityKind.PeakVoltage, 3),
-                    Show(part.HighestCurrent.Value, QuantityKind.RmsCurrent, 3), Show(part.LossW, QuantityKind.Power, 3));
+                    Show(part.HighestCurrent.Value, QuantityKind.RmsCurrent, 3), Show(part.DissipationW, QuantityKind.Power, 3));
                 first = false;
             }
         }
@@ -130,11 +130,11 @@ public sealed class CheckReport(IAnsiConsole console, StationResult result)
         switch (mast.Gap)
         {
             case GapSetting gap:
-                console.MarkupLineInterpolated($"[bold]Base gap of mast {mast.Name}:[/] set {Show(gap.SpacingM)} (feeler {gap.Feeler.InchText} in); any setting from {Show(gap.WindowLowM)} to {Show(gap.WindowHighM)} serves.");
-                console.MarkupLineInterpolated($"  holds {Show(gap.HoldOffV, 3)} against a working peak of {Show(gap.WorkingPeakV, 3)}; fires at {Show(gap.FiringV, 3)} before the weakest part at {Show(gap.WeakestStrengthV, 3)}.");
+                console.MarkupLineInterpolated($"[bold]Base gap of mast {mast.Name}:[/] set {Plain(gap.SpacingM)} (nearest feeler {gap.Feeler.InchText}); any setting from {Plain(gap.WindowLowM)} to {Plain(gap.WindowHighM)} serves.");
+                console.MarkupLineInterpolated($"  holds {Plain(gap.HoldOffV, 3)} against a working peak of {Plain(gap.WorkingPeakV, 3)}; fires at {Plain(gap.FiringV, 3)} before the weakest part at {Plain(gap.WeakestStrengthV, 3)}.");
                 break;
             case NoGapFits none:
-                console.MarkupLineInterpolated($"[bold red]Base gap of mast {mast.Name}: no gap fits.[/] Working peak {Show(none.WorkingPeakV, 3)} ({none.GoverningBand}), weakest part {Show(none.WeakestStrengthV, 3)} ({none.WeakestPart}).");
+                console.MarkupLineInterpolated($"[bold red]Base gap of mast {mast.Name}: no gap fits.[/] Working peak {Plain(none.WorkingPeakV, 3)} ({none.GoverningBand}), weakest part {Plain(none.WeakestStrengthV, 3)} ({none.WeakestPart}).");
                 foreach (var change in none.Changes)
                 {
                     console.MarkupLineInterpolated($"  {change}");
@@ -177,9 +177,11 @@ public sealed class CheckReport(IAnsiConsole console, StationResult result)
         }
 
         var table = NewTable("Assumed, because the file is silent", "Field", "Taken", "Why");
-        foreach (var a in result.Assumptions)
+        // The same default in every item of a list is one line.
+        foreach (var same in result.Assumptions.GroupBy(a => (Path: ListPlace().Replace(a.Path, "[*]"), a.Value, a.Why)))
         {
-            table.AddRow(Markup.Escape(a.Path), Markup.Escape(a.Value), Markup.Escape(a.Why));
+            var path = same.Count() == 1 ? same.First().Path : $"{same.Key.Path} ({same.Count()} times)";
+            table.AddRow(Markup.Escape(path), Markup.Escape(same.Key.Value), Markup.Escape(same.Key.Why));
         }
 
         console.Write(table);
@@ -197,7 +199,7 @@ public sealed class CheckReport(IAnsiConsole console, StationResult result)
 
     private static Table NewTable(string title, params string[] columns)
     {
-        var table = new Table { Border = TableBorder.Simple, Title = new TableTitle($"[bold]{title}[/]") }.LeftAligned();
+        var table = new Table { Border = TableBorder.Simple, Title = new TableTitle($"[bold]{title}[/]") };
         foreach (var column in columns)
         {
             table.AddColumn(new TableColumn(Markup.Escape(column)) { Padding = new Padding(0, 0, 1, 0) });
@@ -209,6 +211,9 @@ public sealed class CheckReport(IAnsiConsole console, StationResult result)
     private string Show(Trail trail, int digits = 4) =>
         Markup.Escape(QuantityFormat.Show(trail, units, digits)) + (trail.RangeWarnings().Any() ? " [yellow]![/]" : "");
 
+    // For lines whose markup is escaped as a whole.
+    private string Plain(Trail trail, int digits = 4) => QuantityFormat.Show(trail, units, digits) + (trail.RangeWarnings().Any() ? " (!)" : "");
+
     private string Show(double value, QuantityKind kind, int digits = 4) => Markup.Escape(QuantityFormat.Show(value, kind, units, digits));
 
     private static string ShowOhm(Complex z) =>
@@ -217,6 +222,9 @@ public sealed class CheckReport(IAnsiConsole console, StationResult result)
     private static string Percent(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 
     private static string Use(Check check) => double.IsInfinity(check.Ratio) ? "∞" : Percent(check.Ratio);
+
+    [GeneratedRegex(@"\[\d+\]")]
+    private static partial Regex ListPlace();
 
     private static (string Word, string Colour) Word(Verdict verdict) => verdict switch
     {

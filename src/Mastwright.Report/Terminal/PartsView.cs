@@ -27,7 +27,7 @@ public static partial class PartsView
             var columns = group.Key.GetProperties(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly)
                 .Where(p => p.PropertyType == typeof(double) || p.PropertyType == typeof(double?) || p.PropertyType == typeof(int) || p.PropertyType == typeof(string) || p.PropertyType.IsEnum || p.PropertyType == typeof(bool))
                 .ToList();
-            var table = new Table { Border = TableBorder.Simple, Title = new TableTitle($"[bold]{Markup.Escape(list)}[/]") }.LeftAligned();
+            var table = new Table { Border = TableBorder.Simple, Title = new TableTitle($"[bold]{Markup.Escape(list)}[/]") };
             table.AddColumn("name");
             columns.ForEach(c => table.AddColumn(Markup.Escape(Words(c.Name))));
             table.AddColumn("source");

@@ -22,7 +22,7 @@ public static class ChainAnalysis
         var capacities = Capacities(chain, factors);
         // A fitting that develops the full strand is as strong as it, and then the strand is named.
         var weakest = capacities.OrderBy(c => c.Capacity.Value).ThenBy(c => c.Piece is StrandPiece ? 0 : 1).FirstOrDefault();
-        var clear = ClearLength(chain, demand);
+        var clear = ClearLength(chain, demand.LengthM);
         var checks = ImmutableArray.CreateBuilder<Check>();
         if (weakest is not null)
         {
@@ -41,6 +41,31 @@ public static class ChainAnalysis
 
         return new(capacities, weakest, clear, checks.ToImmutable(), findings);
     }
+
+    /// <summary>The even cable that stretches and weighs like the chain; null when the clear length cannot be found or is nothing.</summary>
+    /// <param name="chain">The chain.</param>
+    /// <param name="lengthM">Unstretched length from eye to lug, m.</param>
+    public static EquivalentCable? Equivalent(GuyChain chain, double lengthM)
+    {
+        var length = Trail.Given("unstretched length from anchor eye to mast attachment", "L", lengthM, QuantityKind.Length, FromAnalysis);
+        var strands = chain.Pieces.OfType<StrandPiece>().ToArray();
+        if (strands.Length == 0 || lengthM <= 0 || (strands.Any(s => s.FixedLengthM is null) && ClearLength(chain, lengthM) is not { Value: > 0 }))
+        {
+            return null;
+        }
+
+        var clear = ClearLength(chain, lengthM)?.Value ?? 0;
+        double Length(StrandPiece s) => s.FixedLengthM ?? clear;
+        var give = strands.Sum(s => Length(s) / s.AxialStiffnessN);
+        var mass = strands.Sum(s => Length(s) * s.MassKgPerM) + chain.Pieces.Sum(p => p.MassKg);
+        Trail[] stiff = [length, .. strands.Select(s => Trail.Given($"axial stiffness of {s.Name}", "EAi", s.AxialStiffnessN, QuantityKind.Force, Source.DesignFile))];
+        return new(
+            Trail.Computed("axial stiffness of the guy", "EA", lengthM / give, QuantityKind.Force, "EA = L/Σ(li/EAi)", Page, stiff).Within("hardware and insulators taken as stiff"),
+            Trail.Computed("mass per length of the guy", "m", mass / lengthM, QuantityKind.LinearMass, "m = (Σ li·mi + Σ masses of pieces)/L", Page, length)
+                .Within("many small masses, or few light ones", MassIsLumpy(chain, mass) ? "A single piece carries more than a fifth of the guy's mass; the sag under it is deeper than an even cable shows." : null));
+    }
+
+    private static bool MassIsLumpy(GuyChain chain, double total) => chain.Pieces.Any(p => p is not (StrandPiece or TurnbucklePiece or ShacklePiece) && p.MassKg > 0.2 * total);
 
     private static ImmutableArray<PieceCapacity> Capacities(GuyChain chain, ChainFactors factors)
     {
@@ -118,7 +143,7 @@ public static class ChainAnalysis
     }
 
     /// <summary>Strand left between end fittings once all hardware has its length.</summary>
-    private static Trail? ClearLength(GuyChain chain, ChainDemand demand)
+    private static Trail? ClearLength(GuyChain chain, double lengthM)
     {
         var open = chain.Pieces.OfType<StrandPiece>().Where(s => s.FixedLengthM is null).ToArray();
         if (open.Length != 1)
@@ -126,7 +151,7 @@ public static class ChainAnalysis
             return null;
         }
 
-        var total = Trail.Given("unstretched length from anchor eye to mast attachment", "L", demand.LengthM, QuantityKind.Length, FromAnalysis);
+        var total = Trail.Given("unstretched length from anchor eye to mast attachment", "L", lengthM, QuantityKind.Length, FromAnalysis);
         var inputs = new List<Trail> { total };
         foreach (var piece in chain.Pieces.Where(p => !ReferenceEquals(p, open[0])))
         {
@@ -137,7 +162,7 @@ public static class ChainAnalysis
             }
         }
 
-        var clear = demand.LengthM - inputs.Skip(1).Sum(t => t.Value);
+        var clear = lengthM - inputs.Skip(1).Sum(t => t.Value);
         return Trail.Computed($"clear length of {open[0].Name}", "Lc", clear, QuantityKind.Length, "Lc = L - lengths of all other pieces", Page, [.. inputs])
             .Within("more than nothing", clear <= 0 ? "The other pieces are longer than the guy." : null);
     }

@@ -19,6 +19,21 @@ public class ComplexSolverTests
         Assert.InRange(Samples.BackwardError(a, outcome.Require(), b), 0, 4 * Math.Sqrt(n) * 1.1e-16);
     }
 
+    [Theory]
+    [InlineData(VectorPath.Bits512, 500)]
+    [InlineData(VectorPath.Bits256, 333)]
+    [InlineData(VectorPath.Portable, 200)]
+    public void Solve_WorksOnEveryInstructionSet(VectorPath path, int n)
+    {
+        var a = ComplexMatrix.From(Samples.Random(n, 21));
+        var b = Samples.RandomVector(n, 22);
+
+        var outcome = ComplexSolver.Solve(a, b, new LuOptions(2, Path: path));
+
+        Assert.Equal(SolveRoute.SingleRefined, outcome.Route);
+        Assert.InRange(Samples.BackwardError(a, outcome.Require(), b), 0, 4 * Math.Sqrt(n) * 1.1e-16);
+    }
+
     [Fact]
     public void Solve_FallsBackToDoubleByItselfAndSaysWhy()
     {

@@ -1,6 +1,6 @@
 namespace Mastwright.Circuits.Match.Topologies;
 
-/// <summary>One way of matching.</summary>
+/// <summary>One way of matching. A new one is a new file and one line in <see cref="TopologyList"/>.</summary>
 public interface ITopology
 {
     /// <summary>Stable name, e.g. <c>"l-shunt-at-line"</c>.</summary>

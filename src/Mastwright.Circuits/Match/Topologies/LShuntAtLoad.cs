@@ -22,8 +22,8 @@ public sealed class LShuntAtLoad : ITopology
         foreach (var sign in g * z0 == 1 ? new[] { 1 } : [1, -1])
         {
             var bt = sign * Math.Sqrt(g * ((1 / z0) - g));
-            var tg = Reactances.Susceptance("load conductance", "G", g, "G = R/(R² + Xa²)", Reactances.LoadResistance(problem.TargetOhm.Real), Reactances.LoadReactance(problem.TargetOhm.Imaginary));
-            var tb = Reactances.Susceptance("load susceptance", "Ba", ba, "Ba = -Xa/(R² + Xa²)", Reactances.LoadResistance(problem.TargetOhm.Real), Reactances.LoadReactance(problem.TargetOhm.Imaginary));
+            var tg = Reactances.LoadConductance(problem);
+            var tb = Reactances.LoadSusceptance(problem);
             var tz = Reactances.Line(problem);
             var total = Reactances.Susceptance("shunt arm susceptance", "Bt", bt, sign > 0 ? "Bt = √(G/Z0 - G²)" : "Bt = -√(G/Z0 - G²)", tg, tz);
             var shunt = Reactances.Susceptance("shunt susceptance to add", "B", bt - ba, "B = Bt - Ba", total, tb);

@@ -39,6 +39,12 @@ internal static class Reactances
 
     public static Trail LoadReactance(double x) => Given("load reactance", "Xa", x);
 
+    public static Trail LoadConductance(MatchProblem p) => Susceptance("load conductance", "G", (1 / p.TargetOhm).Real, "G = R/(R² + Xa²)", LoadResistance(p.TargetOhm.Real), LoadReactance(p.TargetOhm.Imaginary));
+
+    public static Trail LoadSusceptance(MatchProblem p) => Susceptance("load susceptance", "Ba", (1 / p.TargetOhm).Imaginary, "Ba = -Xa/(R² + Xa²)", LoadResistance(p.TargetOhm.Real), LoadReactance(p.TargetOhm.Imaginary));
+
+    public static Trail Q(double q) => Trail.Given("loaded Q chosen", "Q", q, QuantityKind.Ratio, new("the designer's choice", SourceKind.Design));
+
     public static Trail Line(MatchProblem p) => Given("line impedance", "Z0", p.LineOhm);
 
     public static Ladder LadderOf(params IEnumerable<LadderSection?> sections) => new([.. sections.OfType<LadderSection>()]);

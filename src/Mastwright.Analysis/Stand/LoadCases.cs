@@ -1,0 +1,168 @@
+using System.Globalization;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+using Mastwright.Numerics;
+using Mastwright.Structure.Loads;
+using SolverCase = Mastwright.Structure.Mast.LoadCase;
+using SolverLineLoad = Mastwright.Structure.Mast.LineLoad;
+using SolverPointLoad = Mastwright.Structure.Mast.PointLoad;
+using WindCase = Mastwright.Structure.Loads.LoadCase;
+
+namespace Mastwright.Analysis.Stand;
+
+/// <summary>A load case with the trail of the wind that made it.</summary>
+/// <param name="Case">The case for the solver.</param>
+/// <param name="WindPerM">Wind per length of mast at mid-height; null in still air.</param>
+public sealed record StandCase(SolverCase Case, Trail? WindPerM);
+
+/// <summary>All load combinations of a mast: still air at three temperatures, wind from all round cold and hot, ice with its wind.</summary>
+public sealed class LoadCases
+{
+    /// <summary>How many wind directions are looked at.</summary>
+    public const int Directions = 24;
+
+    private const double WaterFreezesK = 273.15;
+    private const double StepM = 1.5;
+
+    private readonly Station station;
+    private readonly StandModel model;
+    private readonly IWindMethod method;
+    private readonly WindSite wind;
+    private readonly double factor;
+
+    private LoadCases(Station station, StandModel model)
+    {
+        this.station = station;
+        this.model = model;
+        method = MethodOf(station.Site.Wind.Method);
+        wind = WindOf(station.Site);
+        factor = station.Limits.WindLoadFactor ?? (station.Site.Wind.Method == WindMethod.En1991 ? 1.5 : 1);
+    }
+
+    /// <summary>Every case of a mast.</summary>
+    public static IReadOnlyList<StandCase> Of(Station station, StandModel model)
+    {
+        var cases = new LoadCases(station, model);
+        var site = station.Site;
+        var list = new List<StandCase>
+        {
+            Still("still air, tensioning day", site.TensioningTemperatureK), Still("still air, coldest", site.ColdestK), Still("still air, hottest", site.HottestK),
+        };
+        foreach (var direction in WindDirection.Around(Directions))
+        {
+            list.Add(cases.Windy("wind, coldest", site.ColdestK, direction, null));
+            list.Add(cases.Windy("wind, hottest", site.HottestK, direction, null));
+        }
+
+        if (site.Ice.ThicknessM > 0)
+        {
+            var icy = Math.Clamp(WaterFreezesK - 2, site.ColdestK, site.HottestK);
+            var ice = cases.IceOf();
+            list.Add(cases.Iced("ice, still air", icy, ice));
+            list.AddRange(WindDirection.Around(Directions).Select(d => cases.Windy("ice and wind", icy, d, ice)));
+        }
+
+        return list;
+    }
+
+    /// <summary>The published method behind a word of the design file.</summary>
+    public static IWindMethod MethodOf(WindMethod word) => WindMethods.Find(word switch
+    {
+        WindMethod.Asce7_16 => "ASCE 7-16",
+        WindMethod.Asce7_22 => "ASCE 7-22",
+        WindMethod.En1991 => "EN 1991-1-4",
+        _ => "stated pressure",
+    }) ?? throw new InvalidOperationException($"No wind method is registered for {word}.");
+
+    /// <summary>The wind of a site in the terms of its method.</summary>
+    public static WindSite WindOf(Model.Design.Site site) => new(
+        site.Wind.SpeedMPerS ?? 0,
+        (site.Wind.Method, site.Wind.Exposure) switch
+        {
+            (WindMethod.En1991, Exposure.Water) => "0",
+            (WindMethod.En1991, Exposure.Open) => "II",
+            (WindMethod.En1991, _) => "III",
+            (_, Exposure.Water) => "D",
+            (_, Exposure.Open) => "C",
+            _ => "B",
+        })
+    {
+        GroundElevationM = Math.Max(0, site.ElevationM),
+        StatedPressurePa = site.Wind.PressurePa,
+    };
+
+    private static StandCase Still(string name, double temperatureK) => new(new SolverCase(name, temperatureK), null);
+
+    private IceCase IceOf()
+    {
+        var ice = station.Site.Ice;
+        var site = new IceSite { NominalThicknessM = ice.ThicknessM, DensityKgPerM3 = ice.DensityKgPerM3, ConcurrentWindMps = ice.WindSpeedMPerS };
+        switch (station.Site.Wind.Method)
+        {
+            case WindMethod.Asce7_16:
+                return new IceCase(AsceIce.Edition2016, site);
+            case WindMethod.Asce7_22:
+                return new IceCase(AsceIce.Edition2022, site);
+            default:
+                // These methods take a share of the full wind: the one the stated ice wind speed comes to.
+                var full = station.Site.Wind.SpeedMPerS ?? Math.Sqrt((station.Site.Wind.PressurePa ?? 0) / 0.613);
+                return new IceCase(new StatedIce(), site with { PressureShare = full > 0 ? Math.Min(1, Math.Pow(ice.WindSpeedMPerS / full, 2)) : 0 });
+        }
+    }
+
+    private StandCase Iced(string name, double temperatureK, IceCase ice) => new(
+        new SolverCase(name, temperatureK)
+        {
+            MastLoads = [.. model.Runs.Select(r => IceOn(r, ice))],
+            GuyLoads = [.. model.Guys.Select(g => new Structure.Mast.GuyLoad(g.Guy.Name, factor * CableLoads.Ice(ice, g.Guy.AnchorM, High(g), g.Strand.DiameterM).NPerM))],
+        },
+        null);
+
+    private StandCase Windy(string name, double temperatureK, WindDirection direction, IceCase? ice)
+    {
+        var windy = new WindCase(method, wind, direction, ice);
+        var middle = model.Runs[model.Runs.Count / 2];
+        var degrees = (direction.FromAzimuthRad * 180 / Math.PI).ToString("F0", CultureInfo.InvariantCulture);
+        var mast = model.Runs.Select(r => Along(r, h => MastLoads.Wind(windy, r.Shape, Ground(h)).NPerM));
+        var solver = new SolverCase($"{name}, from {degrees}°", temperatureK)
+        {
+            MastLoads = ice is null ? [.. mast] : [.. mast, .. model.Runs.Select(r => IceOn(r, ice))],
+            GuyLoads =
+            [
+                .. model.Guys.Select(g => new Structure.Mast.GuyLoad(g.Guy.Name, factor * (
+                    CableLoads.Wind(windy, g.Guy.AnchorM, High(g), g.Strand.DiameterM).NPerM
+                    + (ice is null ? Vec3.Zero : CableLoads.Ice(ice, g.Guy.AnchorM, High(g), g.Strand.DiameterM).NPerM)))),
+            ],
+            PointLoads = [.. Bodies().Select(b => new SolverPointLoad(b.HeightM, factor * MastLoads.Wind(windy, b.Body, Ground(b.HeightM)).N))],
+        };
+        return new StandCase(solver, MastLoads.Wind(windy, middle.Shape, Ground((middle.BottomM + middle.TopM) / 2)).Magnitude);
+    }
+
+    private SolverLineLoad IceOn(MastRun run, IceCase ice) => Along(run, h => MastLoads.Ice(ice, run.Shape, Ground(h)).NPerM);
+
+    private IEnumerable<(double HeightM, PointBody Body)> Bodies()
+    {
+        foreach (var thing in model.Mast.Attachments.Where(a => a.DragAreaM2 > 0))
+        {
+            yield return (Math.Clamp(thing.HeightM - model.Mast.Base.HeightM, 0, model.Mast.LengthM), new PointBody(thing.Name, thing.DragAreaM2, 1));
+        }
+
+        if (model.Mast.TopWires is { PartOfGuys: false } wires)
+        {
+            // The far ends are held elsewhere: half of each wire's wind comes to the mast.
+            yield return (model.Mast.LengthM, new PointBody("top wires", wires.Count * wires.LengthM * wires.WireDiameterM / 2, 1.2, wires.WireDiameterM));
+        }
+    }
+
+    private SolverLineLoad Along(MastRun run, Func<double, Vec3> loadAt)
+    {
+        var steps = Math.Max(1, (int)Math.Ceiling((run.TopM - run.BottomM) / StepM));
+        return new SolverLineLoad([.. Enumerable.Range(0, steps + 1)
+            .Select(i => run.BottomM + ((run.TopM - run.BottomM) * i / steps))
+            .Select(h => new Structure.Mast.LineLoadPoint(h, factor * loadAt(h)))]);
+    }
+
+    private double Ground(double aboveFootM) => aboveFootM + model.Mast.Base.HeightM;
+
+    private Vec3 High(ModelGuy guy) => StandModel.FootOf(model.Mast) + (guy.Guy.AttachmentHeightM * Vec3.Up);
+}

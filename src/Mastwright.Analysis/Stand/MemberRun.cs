@@ -1,0 +1,95 @@
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+using Mastwright.Structure.Members;
+using Mastwright.Structure.Solver;
+
+namespace Mastwright.Analysis.Stand;
+
+/// <summary>Strength of the mast itself: in every span the section that is stressed most, by the rules of its metal.</summary>
+internal sealed class MemberRun(Station station, StandModel model, IReadOnlyList<SolvedCase> stable)
+{
+    public IEnumerable<Check> Checks()
+    {
+        foreach (var (run, bottom, top) in Spans())
+        {
+            if (run.Metal.YieldPa <= 0)
+            {
+                yield return NoStrength(run);
+                continue;
+            }
+
+            var (section, governing) = Worst(run, bottom, top);
+            var part = $"{model.Mast.Name}, {Height(bottom)} to {Height(top)} m";
+            var rules = RulesFor(run.Metal.Family);
+            var compression = -section.AxialN;
+            if (run.Tube is { } tube)
+            {
+                yield return MemberChecks.Tube(part, rules,
+                    new RoundMember(tube, run.Metal, SpanLength(bottom)) { WeldedShare = run.Welded ? 1 : 0, WeldAwayFromEnds = run.Welded },
+                    new MemberForces(compression, section.BendingMomentNm), governing);
+            }
+            else
+            {
+                var forces = new SectionForces(compression, section.BendingMomentNm, section.ShearN, section.TorsionNm);
+                yield return MemberChecks.Leg(part, rules, run.Lattice!, forces, governing);
+                var (shear, shearCase) = WorstShear(run, bottom, top);
+                yield return MemberChecks.Brace(part, rules, run.Lattice!, new SectionForces(-shear.AxialN, shear.BendingMomentNm, shear.ShearN, shear.TorsionNm), shearCase);
+            }
+        }
+    }
+
+    // Runs cut at the guy levels: between two guys a tube is one column.
+    private IEnumerable<(MastRun Run, double Bottom, double Top)> Spans()
+    {
+        foreach (var run in model.Runs)
+        {
+            var cuts = Supports().Where(h => h > run.BottomM + 1e-6 && h < run.TopM - 1e-6).Prepend(run.BottomM).Append(run.TopM).ToList();
+            for (var i = 0; i + 1 < cuts.Count; i++)
+            {
+                yield return (run, cuts[i], cuts[i + 1]);
+            }
+        }
+    }
+
+    private IEnumerable<double> Supports() => model.Guys.Select(g => g.Guy.AttachmentHeightM).Distinct().Order();
+
+    private double SpanLength(double at)
+    {
+        var below = Supports().Prepend(0).Last(h => h <= at + 1e-6);
+        var above = Supports().Append(model.Structure.HeightM).First(h => h > at + 1e-6);
+        return above - below;
+    }
+
+    private (SectionResult Section, string Case) Worst(MastRun run, double bottom, double top)
+    {
+        var area = run.Properties.Area.Value;
+        var modulus = run.Properties.ElasticModulus.Value;
+        return Pick(run, bottom, top, s => (Math.Abs(s.AxialN) / area) + (s.BendingMomentNm / modulus));
+    }
+
+    private (SectionResult Section, string Case) WorstShear(MastRun run, double bottom, double top) =>
+        Pick(run, bottom, top, s => Math.Max(s.ShearN, -0.02 * s.AxialN));
+
+    private (SectionResult Section, string Case) Pick(MastRun run, double bottom, double top, Func<SectionResult, double> size) =>
+        stable.SelectMany(c => c.Solution.Sections.Where(s => s.HeightM >= bottom - 1e-9 && s.HeightM <= top + 1e-9).Select(s => (s, c.Name))).MaxBy(x => size(x.s));
+
+    private IMemberRules RulesFor(MetalFamily family)
+    {
+        var name = (station.Site.Wind.Method, family) switch
+        {
+            (WindMethod.En1991, MetalFamily.Steel) => nameof(EurocodeSteelRules),
+            (WindMethod.En1991, _) => nameof(EurocodeAluminiumRules),
+            (WindMethod.StatedPressure, MetalFamily.Steel) => "asd",
+            (WindMethod.StatedPressure, _) => "asd",
+            _ => "lrfd",
+        };
+        return MemberRules.All.First(r => r.Family == family && (r.GetType().Name == name || r.Name.EndsWith(name, StringComparison.OrdinalIgnoreCase)));
+    }
+
+    private Check NoStrength(MastRun run) => new(
+        $"stand.mast.strength[{model.Mast.Name}, {run.Name}]", Trade.Stand, "Strength of the mast",
+        Trail.Given("use", "u", 0, QuantityKind.Ratio, Source.DesignFile), Trail.Given("limit of use", "1", 1, QuantityKind.Ratio, Source.DesignFile),
+        0, Verdict.Unknown, $"{run.Metal.Name} has no listed yield strength", "Choose a metal with a listed strength.");
+
+    private string Height(double aboveFootM) => (aboveFootM + model.Mast.Base.HeightM).ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using Mastwright.Analysis.Results;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+using Mastwright.Structure.Batch;
+using Mastwright.Structure.Solver;
+using Mastwright.Structure.Tensioning;
+
+namespace Mastwright.Analysis.Stand;
+
+/// <summary>What the structure of one mast came to.</summary>
+/// <param name="Result">The figures.</param>
+/// <param name="Checks">The checks.</param>
+/// <param name="Findings">What the solver had to say.</param>
+internal sealed record StandAnswer(StandResult Result, ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings);
+
+/// <summary>One solved case with the wind that made it.</summary>
+internal sealed record SolvedCase(StandCase Case, MastSolution Solution)
+{
+    public string Name => Case.Case.Name;
+}
+
+/// <summary>Solves every load combination of a mast and draws the checks from them.</summary>
+internal static class StandRun
+{
+    public static StandAnswer Of(Station station, Mast mast, CancellationToken cancellation)
+    {
+        var asked = StandModel.Of(station, mast);
+
+        // What the design calls initial tension is what a gauge shows on the finished mast.
+        var model = TensionSetting.SetWhenStanding(asked.Structure, null, cancellation) is { } set ? asked with { Structure = set } : asked;
+        var cases = LoadCases.Of(station, model);
+        var prepared = MastSolver.Prepare(model.Structure, cases.Select(c => c.Case));
+        var solutions = CaseBatch.Run(prepared, [.. cases.Select(c => c.Case)], cancellation: cancellation);
+        var solved = cases.Zip(solutions, (c, s) => new SolvedCase(c, s)).ToList();
+
+        var findings = solved.SelectMany(s => s.Solution.Findings).DistinctBy(f => (f.Code, f.Message)).ToImmutableArray();
+        var checks = new StandChecks(station, model, solved);
+        var studies = new StandStudies(station, model, prepared, solved);
+        var buckling = studies.Buckling(cancellation);
+        var (lostChecks, lost) = studies.LostGuys(cancellation);
+        var (windChecks, frequencies) = studies.Vibration(cancellation);
+        var tensions = studies.Tensions(cancellation);
+        var (chainChecks, chainFindings) = new ChainRun(station, model, [.. solved.Where(x => x.Solution.IsStable)], tensions).Examine();
+        var all = checks.Stability(cancellation).Concat(checks.WhereStable()).Concat(buckling is { } b ? [b.Check] : []).Concat(lostChecks).Concat(windChecks).Concat(chainChecks);
+        return new StandAnswer(
+            new StandResult
+            {
+                Cases = [.. solved.Select(CaseOf)],
+                BaseCompressionN = checks.BaseCompression,
+                GuyTensions = checks.GuyTensions,
+                BucklingFactor = buckling?.Factor,
+                LostGuys = lost,
+                MastFrequencies = frequencies,
+                Tensions = tensions,
+            },
+            [.. all],
+            findings.AddRange(chainFindings));
+    }
+
+    private static CaseResult CaseOf(SolvedCase solved)
+    {
+        var s = solved.Solution;
+        var top = s.Nodes.Count > 0 ? s.Nodes[^1].DisplacementM : default;
+        return new CaseResult(
+            solved.Name, s.IsStable, double.Hypot(top.X, top.Y), s.Foot.ReactionN.Z,
+            s.Guys.Select(g => g.LargestTensionN).DefaultIfEmpty().Max(), s.LargestMoment?.BendingMomentNm ?? 0);
+    }
+}

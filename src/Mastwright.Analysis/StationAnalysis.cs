@@ -1,0 +1,190 @@
+using System.Collections.Immutable;
+using Mastwright.Analysis.Radiate;
+using Mastwright.Analysis.Results;
+using Mastwright.Analysis.Site;
+using Mastwright.Analysis.Stand;
+using Mastwright.Analysis.Survive;
+using Mastwright.Fields.Solving;
+using Mastwright.Fields.Wires;
+using Mastwright.Model.Design;
+using Mastwright.Model.Schema;
+using Mastwright.Model.Trails;
+using Mastwright.Protection.Gaps;
+using Mastwright.Protection.People;
+
+namespace Mastwright.Analysis;
+
+/// <summary>The single door to the physics: a design goes in, the whole station's result comes out.</summary>
+public static class StationAnalysis
+{
+    /// <summary>Analyses a design that was read without errors.</summary>
+    /// <param name="reading">The design with its assumptions.</param>
+    /// <param name="progress">Told what is being done; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentException">The design has errors: show its findings instead.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static StationResult Run(DesignReading reading, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
+    {
+        var station = reading.Station ?? throw new ArgumentException("The design has errors.", nameof(reading));
+        return new Work(station, reading.Assumptions, [.. reading.Findings], progress, cancellation).Result();
+    }
+
+    private sealed class Work(Station station, ImmutableArray<Assumption> assumptions, List<Finding> findings, IProgress<AnalysisStep>? progress, CancellationToken cancellation)
+    {
+        private readonly List<Check> checks = [];
+        private readonly List<NamedTrail> quantities = [];
+
+        public StationResult Result()
+        {
+            checks.AddRange(SiteRun.Of(station));
+            findings.AddRange(SiteRun.Unsaid(station));
+            var stands = station.Masts.Select((m, i) => Stand(m, i)).ToList();
+            var model = WireModels.Of(station);
+            var solutions = Solve(model);
+            var groups = Groups(solutions);
+            var masts = station.Masts.Select((m, i) => Mast(m, i, stands[i], model, solutions, groups)).ToImmutableArray();
+            return new StationResult
+            {
+                Station = station,
+                Fingerprint = Fingerprint.Of(station),
+                Masts = masts,
+                Groups = groups,
+                Checks = [.. checks],
+                Assumptions = assumptions,
+                Findings = [.. findings.DistinctBy(f => (f.Code, f.Message))],
+                Quantities = [.. quantities],
+                Cautions = [.. Cautions()],
+            };
+        }
+
+        private StandResult Stand(Mast mast, int index)
+        {
+            Tell($"Loading mast {mast.Name} with wind and ice", 0.1 + (0.3 * index / station.Masts.Length));
+            var answer = StandRun.Of(station, mast, cancellation);
+            checks.AddRange(answer.Checks);
+            findings.AddRange(answer.Findings);
+            quantities.AddRange(answer.Result.GuyTensions);
+            Name($"stand.{mast.Name}.base-compression", Trade.Stand, answer.Result.BaseCompressionN);
+            if (answer.Result.BucklingFactor is { } buckling)
+            {
+                Name($"stand.{mast.Name}.buckling-factor", Trade.Stand, buckling);
+            }
+
+            foreach (var (frequency, n) in answer.Result.MastFrequencies.Select((f, n) => (f, n + 1)))
+            {
+                Name($"stand.{mast.Name}.mast-frequency-{n}", Trade.Stand, frequency);
+            }
+
+            return answer.Result;
+        }
+
+        // One solution for every frequency in use, bands and groups alike.
+        private Dictionary<double, WireSolution> Solve(WireModel model)
+        {
+            var frequencies = station.Bands.Select(b => b.FrequencyHz).Concat(station.Groups.Select(g => g.FrequencyHz)).Distinct().ToList();
+            Tell("Solving the currents", 0.45);
+            var sweep = WireSolver.Sweep(model, frequencies, null, cancellation, new Share(s => Tell("Solving the currents", 0.45 + (0.35 * s))));
+            findings.AddRange(sweep.Findings);
+            return sweep.Solutions.IsEmpty ? [] : frequencies.Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
+        }
+
+        private ImmutableArray<GroupResult> Groups(Dictionary<double, WireSolution> solutions)
+        {
+            var results = solutions.Count == 0 ? [] : station.Groups.Select(g => GroupRun.Of(station, g, solutions[g.FrequencyHz])).ToImmutableArray();
+            foreach (var group in results)
+            {
+                foreach (var direction in group.Directions)
+                {
+                    var id = $"radiate.{group.Name}.{direction.Name}";
+                    Name($"{id}.gain", Trade.Radiate, direction.GainDbi);
+                    Name($"{id}.front-to-back", Trade.Radiate, direction.FrontToBackDb);
+                    foreach (var drive in direction.Drives)
+                    {
+                        Name($"{id}.{drive.Mast}.base-peak-voltage", Trade.Radiate, drive.BasePeakV);
+                        Name($"{id}.{drive.Mast}.power", Trade.Radiate, drive.PowerW);
+                    }
+                }
+            }
+
+            return results;
+        }
+
+        private MastResult Mast(Mast mast, int index, StandResult stand, WireModel model, Dictionary<double, WireSolution> solutions, ImmutableArray<GroupResult> groups)
+        {
+            Tell($"Matching and protecting mast {mast.Name}", 0.85 + (0.1 * index / station.Masts.Length));
+            var bands = solutions.Count == 0 ? [] : Bands(mast, index, solutions);
+            var resonance = solutions.Count == 0 ? null : Resonance.First(model, index, mast.TopM + (mast.TopWires?.LengthM ?? 0), cancellation);
+            if (resonance is not null)
+            {
+                Name($"radiate.{mast.Name}.first-resonance", Trade.Radiate, resonance);
+            }
+
+            return new MastResult(mast.Name, stand, resonance, bands, Gap(mast, bands, groups));
+        }
+
+        private ImmutableArray<BandResult> Bands(Mast mast, int index, Dictionary<double, WireSolution> solutions)
+        {
+            var answers = new BandAnswer[station.Bands.Length];
+            Parallel.For(0, answers.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
+                answers[b] = BandRun.Of(station, mast, station.Bands[b], solutions[station.Bands[b].FrequencyHz], index));
+            foreach (var answer in answers)
+            {
+                checks.AddRange(answer.Checks);
+                NameBand($"radiate.{mast.Name}.{answer.Result.Name}", answer.Result);
+            }
+
+            return [.. answers.Select(a => a.Result)];
+        }
+
+        private void NameBand(string id, BandResult result)
+        {
+            Name($"{id}.feed-resistance", Trade.Radiate, result.FeedResistance);
+            Name($"{id}.feed-reactance", Trade.Radiate, result.FeedReactance);
+            Name($"{id}.earth-loss", Trade.Radiate, result.EarthLossOhm);
+            Name($"{id}.efficiency", Trade.Radiate, result.Efficiency);
+            Name($"{id}.base-current", Trade.Radiate, result.BaseCurrentRms);
+            Name($"{id}.base-peak-voltage", Trade.Radiate, result.BasePeakV);
+            Name($"{id}.gain", Trade.Radiate, result.GainDbi);
+            Name($"{id}.field-at-1-km", Trade.Radiate, result.FieldAt1KmVPerM);
+        }
+
+        private GapAnswer Gap(Mast mast, ImmutableArray<BandResult> bands, ImmutableArray<GroupResult> groups)
+        {
+            var peaks = groups.SelectMany(g => g.Directions.SelectMany(d => d.Drives.Where(v => v.Mast == mast.Name)
+                .Select(v => ($"{g.Name}, {d.Name}", station.Groups.First(x => x.Name == g.Name).FrequencyHz, v.BasePeakV)))).ToList();
+            var request = GapRun.Request(station, mast, bands, peaks);
+            var answer = GapWindow.Set(request);
+            var own = answer switch { GapSetting s => s.Checks, NoGapFits n => n.Checks, _ => [] };
+            checks.AddRange(station.Protection.GapM is { } gapM
+                ? GapRun.OfSetGap(request, answer, mast.Name, gapM)
+                : own.Select(c => c with { Id = $"{c.Id}[{mast.Name}]" }));
+            findings.AddRange(answer.Findings);
+            if (answer is GapSetting setting)
+            {
+                Name($"survive.{mast.Name}.gap", Trade.Survive, setting.SpacingM);
+                Name($"survive.{mast.Name}.gap-smallest", Trade.Survive, setting.WindowLowM);
+                Name($"survive.{mast.Name}.gap-largest", Trade.Survive, setting.WindowHighM);
+            }
+
+            return answer;
+        }
+
+        private IEnumerable<string> Cautions() => checks.Select(c => c.Caution).OfType<string>()
+            .Concat([GapAnswer.Caution, FallCircle.FallCaution, FarFieldExposure.Caution])
+            .Append("Figures here help a careful person; they do not replace local codes, the makers' data and a licensed engineer.")
+            .Distinct();
+
+        private void Name(string id, Trade trade, Trail trail) => quantities.Add(new NamedTrail(id, trade, trail));
+
+        private void Tell(string words, double done)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            progress?.Report(new AnalysisStep(words, done));
+        }
+    }
+
+    private sealed class Share(Action<double> tell) : IProgress<double>
+    {
+        public void Report(double value) => tell(value);
+    }
+}
