@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Members;
 
@@ -64,7 +65,7 @@ public sealed class EurocodeSteelRules : IMemberRules
     private Trail Tension(RoundMember m)
     {
         var a = MemberTrails.Area(m);
-        var net = Trail.Given("net over gross area", "Anet/A", m.NetAreaShare, QuantityKind.Ratio, Source.DesignFile);
+        var net = Trail.Given("net over gross area", "Anet/A", m.NetAreaShare, QuantityKind.Ratio, InputSource.Design);
         var value = Math.Min(Factors.Yielding * m.Metal.YieldPa * a.Value, Factors.Rupture * 0.9 * m.Metal.UltimatePa * a.Value * net.Value);
         return Trail.Computed(
             "tension resistance", "NtRd", value, QuantityKind.Force, "NtRd = smaller of A·fy/γM0 and 0.9·Anet·fu/γM2", Code("section 6.2.3"),
