@@ -7,9 +7,9 @@ namespace Mastwright.Circuits.Groups;
 
 /// <summary>
 /// One T network a mast, all hanging on the transmitter's line, solved directly for the demanded currents. Each takes the
-/// share of power its mast needs as a pure resistance V²/P and turns the phase by what its current asks:
-/// X3 = -R1/(k·sin β), X1 + X3 = X3·k·cos β, X2 + X3 = X3·cos β/k - X, k = √(R1/R2). The inputs in parallel are the line's
-/// impedance, so nothing else is needed to match. Power may flow backwards through a T for a mast that gives power.
+/// share of power its mast needs as a pure resistance V²/P and turns the phase by what its current asks (see
+/// <see cref="PhaseLag.T"/>; the mast's reactance is taken off X2). The inputs in parallel are the line's impedance, so
+/// nothing else is needed to match. Power may flow backwards through a T for a mast that gives power.
 /// </summary>
 public static class IndependentNetworks
 {
@@ -46,7 +46,18 @@ public static class IndependentNetworks
             rest.AddRange(ends.Select(e => new Line($"W{e.Mast + 1}", e.Node, GroupProblem.MastNode(e.Mast), problem.Feeder, problem.ReachM)));
         rest.AddRange(Idle(table));
         var tuned = Tune(parts, rest, problem);
-        return new(new GroupFeed("independent networks", new Network(rest.Concat(tuned)), problem, table.Findings), table.Findings);
+        var network = new Network(rest.Concat(tuned));
+        var feed = new GroupFeed("independent networks", network, problem, table.Findings);
+        if (feed.WorstError < 0.01)
+            return new(feed, table.Findings);
+        var findings = table.Findings.Add(new(
+            "group-untuned",
+            Severity.Warning,
+            "The losses of the parts keep the currents from their values: a mast that takes almost no power is fed through parts that lose more than it takes.",
+            Value: FormattableString.Invariant($"{feed.WorstError:0.000} of the reference current"),
+            Allowed: "0.01",
+            WayOut: "Use parts of higher Q, ask slightly other currents, or use current forcing."));
+        return new(new GroupFeed(feed.Title, network, problem, findings), findings);
     }
 
     // A mast that is to carry nothing is left open; a grain of capacitance keeps its node defined.
@@ -66,10 +77,8 @@ public static class IndependentNetworks
         // The common voltage is √(P·Z0) at phase zero; a current that should lead by φ lags by β = offset - φ.
         var r1 = total * p.LineOhm / e.PowerW;
         var z = e.Voltage / e.Current;
-        var k = Math.Sqrt(r1 / z.Real);
-        var beta = offset - e.Current.Phase + (r1 < 0 ? Math.PI : 0);
-        var x3 = -r1 / (k * Math.Sin(beta));
-        return ((x3 * k * Math.Cos(beta)) - x3, (x3 * Math.Cos(beta) / k) - x3 - z.Imaginary, x3);
+        var (x1, x2, x3) = PhaseLag.T(r1, z.Real, offset - e.Current.Phase + (r1 < 0 ? Math.PI : 0));
+        return (x1, x2 - z.Imaginary, x3);
     }
 
     private static double Stress(BoxEnd e, double offset, double total, GroupProblem p)

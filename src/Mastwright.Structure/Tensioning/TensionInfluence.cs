@@ -40,7 +40,7 @@ public sealed record TensionInfluence(IReadOnlyList<string> GuyNames, double[,] 
                 move[h] = 0;
             }
 
-            loaded.Assembly.Tangent.Solve(move);
+            move = loaded.Factored.Solve(move);
             for (var i = 0; i < n; i++)
             {
                 var other = loaded.Mesh.Guys[present[i]];
