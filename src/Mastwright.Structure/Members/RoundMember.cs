@@ -79,7 +79,7 @@ public static class MemberRules
 {
     /// <summary>All rules.</summary>
     public static ImmutableArray<IMemberRules> All { get; } =
-        [AiscRules.Lrfd, AiscRules.Asd, AluminumManualRules.Lrfd, AluminumManualRules.Asd, new EurocodeSteelRules(), new EurocodeAluminiumRules()];
+        [AiscRules.Lrfd, AiscRules.Asd, AluminumManualRules.Lrfd, AluminumManualRules.Asd, EurocodeSteelRules.Carbon, EurocodeSteelRules.Stainless, new EurocodeAluminiumRules()];
 
     /// <summary>The rules of a name, or null; case and surrounding spaces do not matter.</summary>
     public static IMemberRules? Find(string name) =>
