@@ -1,6 +1,5 @@
 using Mastwright.Journal.Drift;
 using Mastwright.Journal.Entries;
-using Mastwright.Journal.Tests.Reference;
 using Mastwright.Model.Trails;
 using NodaTime;
 using static Mastwright.Journal.Tests.Samples;
@@ -10,28 +9,6 @@ namespace Mastwright.Journal.Tests;
 public class DriftTests
 {
     private static readonly Instant Now = At(2030, 1, 1).ToInstant();
-
-    [Fact]
-    public void Slope_and_bounds_agree_with_SciPy()
-    {
-        var random = new Random(11);
-        var series = Enumerable.Range(0, 25).Select(k =>
-        {
-            var n = random.Next(4, 30);
-            var x = Enumerable.Range(0, n).Select(i => k % 3 == 0 ? Math.Round(i + random.NextDouble()) : i + random.NextDouble()).ToArray();
-            var y = x.Select(v => (0.3 * v) + random.NextDouble() - (k % 4 == 0 ? Math.Round(v) * 0.3 : 0)).Select(v => k % 4 == 0 ? Math.Round(v * 4) / 4 : v).ToArray();
-            return new { x, y, confidence = k % 2 == 0 ? 0.95 : 0.8 };
-        }).ToList();
-        var outside = SciPy.Run("theil_sen.py", series);
-        for (var k = 0; k < series.Count; k++)
-        {
-            var ours = RobustTrend.Through(series[k].x, series[k].y, series[k].confidence)!;
-            Assert.Equal(outside[k].GetProperty("slope").GetDouble(), ours.Slope, 1e-12);
-            Assert.Equal(outside[k].GetProperty("intercept").GetDouble(), ours.Intercept, 1e-10);
-            Assert.Equal(outside[k].GetProperty("low").GetDouble(), ours.SlopeLow, 1e-12);
-            Assert.Equal(outside[k].GetProperty("high").GetDouble(), ours.SlopeHigh, 1e-12);
-        }
-    }
 
     private static IEnumerable<TensionEntry> Readings(double perYear, int count = 12, double wildFrom = double.NaN)
     {

@@ -62,6 +62,11 @@ public sealed class JournalStoreTests : IDisposable
     }
 
     [Fact]
+    public void A_photo_is_known_again_by_its_digest() =>
+        // FIPS 180-2, appendix B.1: the digest of "abc".
+        Assert.Equal("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", PhotoEntry.DigestOf(new MemoryStream("abc"u8.ToArray())));
+
+    [Fact]
     public void Entries_are_found_by_time_and_kind()
     {
         using var store = Opened(folder.File("j.db"));

@@ -22,5 +22,5 @@ public sealed record Concrete(RowInfo Info, double CylinderStrengthPa, double De
 /// <param name="HelixDiameterM">Diameter of the plates.</param>
 /// <param name="LengthM">Length from eye to lowest plate.</param>
 /// <param name="RatedN">Rated ultimate strength of shaft and eye.</param>
-/// <param name="TorqueFactorPerM">Uplift per installation torque, 1/m.</param>
-public sealed record ScrewAnchorPart(RowInfo Info, int Helices, double HelixDiameterM, double LengthM, double RatedN, double TorqueFactorPerM) : Part(Info);
+/// <param name="UpliftPerTorque">Uplift per installation torque, 1/m.</param>
+public sealed record ScrewAnchorPart(RowInfo Info, int Helices, double HelixDiameterM, double LengthM, double RatedN, double UpliftPerTorque) : Part(Info);

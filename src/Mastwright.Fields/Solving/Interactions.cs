@@ -10,7 +10,7 @@ namespace Mastwright.Fields.Solving;
 internal sealed class Interactions
 {
     /// <summary>Interpolation error allowed in the half-space kernels, as a share of the kernel.</summary>
-    private const double KernelTolerance = 3e-5;
+    public const double KernelTolerance = 3e-5;
 
     private readonly Filament[] _filaments;
     private readonly bool _mirrored;
@@ -19,10 +19,10 @@ internal sealed class Interactions
 
     public Interactions(WireMesh mesh, double frequencyHz)
     {
-        _filaments = [.. mesh.Segments.Select(s => new Filament(s.Start, s.Tangent, s.LengthM, s.RadiusM))];
+        _filaments = [.. mesh.Segments.Select(s => Filament.Of(s))];
         _mirrored = mesh.Model.Ground is Ground.PerfectPlane;
         _soil = mesh.Model.Ground is Ground.HalfSpace half
-            ? new HalfSpaceKernels(half.Soil.ComplexPermittivity(frequencyHz), Vacuum.WaveNumber(frequencyHz), Reach(mesh), KernelTolerance)
+            ? new HalfSpaceKernels(half.Soil.ComplexPermittivity(frequencyHz), Vacuum.WaveNumber(frequencyHz), ModelReach.Of(mesh.Nodes), KernelTolerance)
             : null;
         _k = Vacuum.WaveNumber(frequencyHz);
     }
@@ -51,18 +51,5 @@ internal sealed class Interactions
             M10 = (vector * block.M10) - charge,
             M11 = (vector * block.M11) + charge,
         };
-    }
-
-    private static ModelReach Reach(WireMesh mesh)
-    {
-        double west = double.MaxValue, east = double.MinValue, south = double.MaxValue, north = double.MinValue, high = 0, low = 0;
-        foreach (var node in mesh.Nodes)
-        {
-            (west, east) = (Math.Min(west, node.X), Math.Max(east, node.X));
-            (south, north) = (Math.Min(south, node.Y), Math.Max(north, node.Y));
-            (low, high) = (Math.Min(low, node.Z), Math.Max(high, node.Z));
-        }
-
-        return new(Math.Sqrt(((east - west) * (east - west)) + ((north - south) * (north - south))), high, -low);
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Journal.Entries;
 using Mastwright.Model.Trails;
+using Mastwright.Numerics.Fitting;
 using NodaTime;
 
 namespace Mastwright.Journal.Drift;
@@ -55,6 +56,7 @@ public static class DriftWatch
 {
     private const double DaysInYear = 365.25;
     private const int FewestPoints = 4;
+    private const int MostPoints = 2000;
     private const double FarthestYears = 50;
 
     private static readonly Source Method = Source.Literature("Sen, Estimates of the regression coefficient based on Kendall's tau, J. Am. Stat. Assoc. 63", "1968, from memory");
@@ -73,8 +75,7 @@ public static class DriftWatch
         var sorted = points.Where(p => double.IsFinite(p.Value)).OrderBy(p => p.At).ToImmutableArray();
         if (sorted.Length == 0) return new(what, DriftState.Unknown, sorted, null, null, double.NegativeInfinity, double.PositiveInfinity, limit, null, $"{what}: nothing measured yet.");
         var years = sorted.Select(p => Years(sorted[0].At, p.At)).ToList();
-        var trend = RobustTrend.Through(years, [.. sorted.Select(p => p.Value)], confidence);
-        if (sorted.Length < FewestPoints || trend is null)
+        if (sorted.Length < FewestPoints || years[^1] == 0)
         {
             // Too few for a trend, but not for seeing that the last one is out of bounds.
             var off = sorted[^1].Value - reference;
@@ -82,11 +83,14 @@ public static class DriftWatch
                 ? new(what, DriftState.Alarm, sorted, null, null, double.NegativeInfinity, double.PositiveInfinity, limit, null, $"{what}: the last measurement is outside the limit.")
                 : new(what, DriftState.Unknown, sorted, null, null, double.NegativeInfinity, double.PositiveInfinity, limit, null, $"{what}: {sorted.Length} measurement(s), {FewestPoints} are needed to see a trend.");
         }
+        // The newest measurements say what is: a series longer than the fit takes is judged by its end.
+        var first = Math.Max(0, sorted.Length - MostPoints);
+        var trend = TheilSen.Fit([.. years.Skip(first)], [.. sorted.Skip(first).Select(p => p.Value)], confidence);
         var atNow = Years(sorted[0].At, now);
         var level = trend.At(Math.Max(atNow, years[^1]));
         var given = Trail.Given("measurements", "n", sorted.Length, QuantityKind.Count, new("journal", SourceKind.Design));
         var slope = Trail.Computed($"trend of {what} per year", "b", trend.Slope, kind, "b = median of (yj − yi)/(tj − ti) over all pairs", Method, given)
-            .Remark(string.Create(CultureInfo.InvariantCulture, $"{trend.Confidence * 100:0.#} % confidence: {trend.SlopeLow:G4} to {trend.SlopeHigh:G4} per year"));
+            .Remark(string.Create(CultureInfo.InvariantCulture, $"{confidence * 100:0.#} % confidence: {trend.SlopeLow:G4} to {trend.SlopeHigh:G4} per year"));
         var change = Trail.Computed($"change of {what} since the first measurement", "Δ", trend.Slope * atNow, kind, "Δ = b (t now − t first)", Method, slope);
         var stands = trend.SlopeLow > 0 || trend.SlopeHigh < 0;
         var deviation = level - reference;
@@ -159,7 +163,7 @@ public static class DriftWatch
 
     private static double Years(Instant from, Instant to) => (to - from).TotalDays / DaysInYear;
 
-    private static LocalDate? Crossing(RobustTrend trend, double reference, double limit, double yearsNow, Instant now)
+    private static LocalDate? Crossing(RobustLine trend, double reference, double limit, double yearsNow, Instant now)
     {
         var edge = trend.Slope > 0 ? reference + limit : reference - limit;
         var years = ((edge - trend.Intercept) / trend.Slope) - yearsNow;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography;
 using System.Text.Json.Serialization;
 using NodaTime;
 
@@ -146,6 +147,9 @@ public sealed record PhotoEntry(
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Kind => "photo";
+
+    /// <summary>Digest of a photo's file, to be kept in <see cref="Sha256"/>.</summary>
+    public static string DigestOf(Stream file) => Convert.ToHexStringLower(SHA256.HashData(file));
 }
 
 /// <summary>A storm, an ice event or lightning.</summary>

@@ -45,6 +45,10 @@ public sealed record Mast
     [Field("radials", "The radial wires around the base.", Required = true)]
     public Radials Radials { get; init; } = new();
 
+    /// <summary>How it is raised.</summary>
+    [Field("raising", "How the mast is to be raised, for the forces of the lift.", Default = "all of its own defaults")]
+    public RaisingPlan Raising { get; init; } = new();
+
     /// <summary>Things fixed to the mast.</summary>
     [Field("attachments", "Things fixed to the mast that weigh and catch wind.", Default = "none")]
     public ImmutableArray<Attachment> Attachments { get; init; } = [];

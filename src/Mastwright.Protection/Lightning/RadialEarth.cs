@@ -15,7 +15,10 @@ public sealed class RadialEarth
     private const int Sections = 6;
     private const double LeastShare = 0.2; // ionisation is not followed below a fifth of the low-current resistance
     private const double VacuumPermittivity = AxisymmetricElectrostatics.VacuumPermittivity;
-    private const int MostArmsSolved = 24;
+    internal const int MostArmsSolved = 24;
+
+    // The leakage changes fastest next to the hub, where the radials crowd each other: shorter sources there.
+    private static readonly double[] HubCutsM = [0.3, 1, 3];
 
     private readonly StruckEarth _earth;
     private readonly double _criticalField;
@@ -30,10 +33,12 @@ public sealed class RadialEarth
         // Beyond some two dozen radials the resistance hardly falls; the fields of more would only cost time.
         var arms = Math.Min(earth.Radials, MostArmsSolved);
         var wires = new List<Wire>();
+        double[] cuts = [0, .. HubCutsM.Where(c => c < 0.6 * earth.RadialLengthM), earth.RadialLengthM];
         for (var i = 0; i < arms; i++)
         {
             var (s, c) = Math.SinCos(2 * Math.PI * i / arms);
-            wires.Add(new(new(0, 0, -earth.DepthM), new(earth.RadialLengthM * c, earth.RadialLengthM * s, -earth.DepthM), earth.RadialRadiusM));
+            for (var k = 1; k < cuts.Length; k++)
+                wires.Add(new(new(cuts[k - 1] * c, cuts[k - 1] * s, -earth.DepthM), new(cuts[k] * c, cuts[k] * s, -earth.DepthM), earth.RadialRadiusM));
         }
 
         Solved = BuriedConductors.Solve(wires, earth.SoilOhmM, earth.RadialLengthM / 6);

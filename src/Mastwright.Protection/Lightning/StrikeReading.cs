@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Circuits.Transient;
 using Mastwright.Model.Trails;
+using Mastwright.Protection.Earthing;
 using static System.FormattableString;
 
 namespace Mastwright.Protection.Lightning;
@@ -25,7 +26,8 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
             fired is null ? null : Trail.Computed("impulse ratio", "ki", GapPeak(fired).Value / spark!.Value, QuantityKind.Ratio, "ki = Uf/Us", Run, GapPeak(fired), spark),
             fired is null ? null : ArcDrop(),
             fired is null ? null : Trail.Computed("energy in the arc", "Wa", raw.EnergyJ(StrikeCircuit.GapPart), QuantityKind.Energy, "Wa = ∫u·i dt", Run, _crest),
-            plate, parts, share, peakShare, House(), SideFlash.JumpDistance(basePeak), Waves(), Checks(parts, fired), Findings(fired), raw);
+            plate, parts, share, peakShare, House(), SideFlash.JumpDistance(basePeak),
+            GroundPotential.Along(earth.Solved, plate, Math.PI / Math.Min(scenario.Earth.Radials, RadialEarth.MostArmsSolved), [0.5, 1, 2, 3, 5, 8, 12, 20]), Waves(), Checks(parts, fired), Findings(fired), raw);
     }
 
     private Trail GapPeak(TransientEvent? fired)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Circuits.Transient;
 using Mastwright.Model.Trails;
+using Mastwright.Protection.Earthing;
 
 namespace Mastwright.Protection.Lightning;
 
@@ -38,11 +39,12 @@ public sealed record StrikeWave(string Name, QuantityKind Kind, ImmutableArray<d
 /// <param name="CablePeakShare">Highest current in the shield over the crest of the stroke.</param>
 /// <param name="House">The house end; null without one.</param>
 /// <param name="SideFlashM">Air distance the base's voltage may jump.</param>
+/// <param name="Ground">Step and touch voltages around the mast, midway between two radials, at the highest rise of the plate.</param>
 /// <param name="Waves">Waves to draw.</param>
 /// <param name="Checks">Checks: strengths and heating.</param>
 /// <param name="Findings">Remarks; faults of the input, or why the run stopped early.</param>
 /// <param name="Raw">Every voltage and current of the run.</param>
 public sealed record StrikeResult(
     Trail? FiredAtS, Trail? GapPeakV, Trail? ImpulseRatio, Trail? ArcDropV, Trail? ArcEnergyJ, Trail PlatePeakV, ImmutableArray<StruckPart> Parts,
-    Trail CableShare, Trail CablePeakShare, StruckHouseEnd? House, Trail SideFlashM, ImmutableArray<StrikeWave> Waves,
+    Trail CableShare, Trail CablePeakShare, StruckHouseEnd? House, Trail SideFlashM, ImmutableArray<GroundVoltage> Ground, ImmutableArray<StrikeWave> Waves,
     ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings, TransientResult Raw);

@@ -36,5 +36,6 @@ public static class Studies
     public static IReadOnlyList<Study> All { get; } =
     [
         TensionStudy.Study,
+        RaisingStudy.Study,
     ];
 }

@@ -126,6 +126,25 @@ public class StudiesTests
         Near.Relative(468, rows[0].AnchorTensionN["15/0"] - rows[1].AnchorTensionN["15/0"], 0.01);
     }
 
+    [Fact]
+    public void Tension_choice_takes_the_lowest_that_serves()
+    {
+        var mast = ReferenceMasts.MastB(0, 120, 240);
+        LoadCase[] cases = [ReferenceMasts.Still, .. Enumerable.Range(0, 6).Select(i => ReferenceMasts.WindB(mast, 60 * i))];
+        var loose = TensionChoice.Run(mast, _ => 29600, cases, new() { Shares = [0.02, 0.05, 0.1, 0.15] });
+        Assert.Equal(4, loose.Trials.Count);
+        Assert.Contains(loose.Trials[0].Misses, m => m.Contains("slack", StringComparison.Ordinal));
+        Assert.NotNull(loose.Chosen);
+        Assert.All(loose.Trials.TakeWhile(t => t != loose.Chosen), t => Assert.NotEmpty(t.Misses));
+
+        // More tension presses harder on the foot and sways less.
+        Assert.True(loose.Trials[3].FootPressureN > loose.Trials[2].FootPressureN);
+        Assert.True(loose.Trials[3].TopSwayM <= loose.Trials[2].TopSwayM);
+        var strict = TensionChoice.Run(mast, _ => 29600, cases, new() { Shares = [0.1], LeastBucklingFactor = 50 });
+        Assert.Null(strict.Chosen);
+        Assert.Equal("no-initial-tension-serves", strict.Finding!.Code);
+    }
+
     private sealed class Told(Action<double> action) : IProgress<double>
     {
         public void Report(double value) => action(value);

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Mastwright.Numerics;
 
 namespace Mastwright.Fields.Kernels.HalfSpace;
 
@@ -6,7 +7,22 @@ namespace Mastwright.Fields.Kernels.HalfSpace;
 /// <param name="SidewaysM">Largest horizontal distance between two points of the model.</param>
 /// <param name="HeightM">Highest point.</param>
 /// <param name="DepthM">Deepest point, positive; zero when nothing is buried.</param>
-internal readonly record struct ModelReach(double SidewaysM, double HeightM, double DepthM);
+internal readonly record struct ModelReach(double SidewaysM, double HeightM, double DepthM)
+{
+    /// <summary>The reach of a set of points.</summary>
+    public static ModelReach Of(IEnumerable<Vec3> points)
+    {
+        double west = double.MaxValue, east = double.MinValue, south = double.MaxValue, north = double.MinValue, high = 0, low = 0;
+        foreach (var point in points)
+        {
+            (west, east) = (Math.Min(west, point.X), Math.Max(east, point.X));
+            (south, north) = (Math.Min(south, point.Y), Math.Max(north, point.Y));
+            (low, high) = (Math.Min(low, point.Z), Math.Max(high, point.Z));
+        }
+
+        return new(Math.Sqrt(((east - west) * (east - west)) + ((north - south) * (north - south))), high, -low);
+    }
+}
 
 /// <summary>
 /// The half-space kernels of one soil at one frequency, in metres. Each kernel is an image in closed form, integrated by the routines
