@@ -115,6 +115,21 @@ public class StudiesTests
         Assert.All(s.Guys, g => Near.Absolute(g.Name.StartsWith("14", StringComparison.Ordinal) ? 2800 : 3100, g.AnchorTensionN, 0.01, g.Name));
     }
 
+    [Fact]
+    public void Tensioning_in_rounds_settles_on_the_wanted_tensions()
+    {
+        var mast = ReferenceMasts.MastB(0, 120, 240);
+        mast = mast with { Guys = [.. mast.Guys.Select(g => g with { Setting = GuySetting.OfAnchorTension(3000) })] };
+        var steps = TensioningOrder.Play(mast, 0.5, 4);
+        Assert.Equal(24, steps.Count);
+        double Worst(int pass) => steps.Last(s => s.Pass == pass).AnchorTensionN.Values.Max(t => Math.Abs(t - 3000));
+        Near.Absolute(3000, steps[0].AnchorTensionN["14/0"], 0.05, "the guy just set");
+
+        // Each round leaves less to do than the one before.
+        Assert.True(Worst(2) < Worst(1) && Worst(3) < Worst(2) && Worst(4) < Worst(3), $"{Worst(1):F1}, {Worst(2):F1}, {Worst(3):F1}, {Worst(4):F1} N");
+        Assert.True(Worst(4) < 0.01 * 3000, $"{Worst(4):F1} N");
+    }
+
     /// <summary>A guy between rigid ends loses EA α ΔT when it warms; a published table for strand steps 100 to 110 lb per 20 °F, the formula gives 468 N.</summary>
     [Fact]
     public void Warm_guys_lose_tension()
