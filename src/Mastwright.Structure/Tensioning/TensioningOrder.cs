@@ -12,7 +12,8 @@ public sealed record TensioningStep(int Pass, string GuyName, double TakeUpM, IR
 
 /// <summary>
 /// Foretells a tensioning round by round: every guy in turn is brought to its wanted tension, which disturbs the ones
-/// already set, so the round is repeated.
+/// already set, so the round is repeated. On a mast that turns on a pivot the guys of a level rise and fall together, and
+/// only a plumb line tells how it leans: see <see cref="TensionSetting.SetPlumb"/>.
 /// </summary>
 public static class TensioningOrder
 {
