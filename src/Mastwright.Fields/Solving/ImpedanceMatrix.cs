@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Meshing;
 using Mastwright.Numerics.Dense;
@@ -51,6 +52,7 @@ internal static class ImpedanceMatrix
     }
 
     /// <summary>Adds one pair's voltages to the two rows of end voltages of its first segment.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static void AddPair(BasisSet basis, Span<Complex> rows, int n, int q, in PairBlock block, double weight)
     {
         foreach (var term in basis.At(new(q, 0)))
