@@ -113,7 +113,7 @@ public static class IndependentNetworks
         }
 
         var start = parts.Select(part => part is Inductor l ? l.InductanceH : ((Capacitor)part).CapacitanceF).ToArray();
-        var (values, _) = LeastSquares.Minimise(Residuals, start, 1e-9);
+        var (values, _) = KnobSearch.Minimise(Residuals, start, 1e-9);
         return parts.Select((part, k) => With(part, values[k]));
     }
 

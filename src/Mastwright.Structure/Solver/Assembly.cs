@@ -177,8 +177,7 @@ internal sealed class Assembly
     private void AddGuy(int index, MastState state, PlacedLoad load, bool withTangent)
     {
         var g = _mesh.Guys[index];
-        var growth = 1 + (g.Guy.Cable.ThermalExpansionPerK * load.WarmingK);
-        var cable = ElasticCatenary.Solve(ChordOf(state, index), g.UnstressedLengthM * growth, g.Guy.Cable.AxialStiffnessN, load.GuyLoadNPerM[index] / growth);
+        var cable = GuyLine.Solve(g.Guy, ChordOf(state, index), g.UnstressedLengthM, load.Gravity, load.GuyLoadNPerM[index], load.WarmingK);
         Cables[index] = cable;
         CablesConverged &= cable.Converged;
         var n = 6 * g.Node;

@@ -97,9 +97,9 @@ public static class MastVibration
         {
             if (loaded.Load.Present[g])
             {
-                var cable = mesh.Guys[g].Guy.Cable;
-                var weight = cable.WeightNPerM + (loadsToo ? Math.Max(0, -loaded.Loads.GuyLoad(g).Z) : 0);
-                masses[mesh.Guys[g].Node] += weight * mesh.Guys[g].UnstressedLengthM / (3 * GravityMPerS2);
+                var length = mesh.Guys[g].UnstressedLengthM;
+                var weight = GuyLine.Weight(mesh.Guys[g].Guy, length) + (loadsToo ? Math.Max(0, -loaded.Loads.GuyLoad(g).Z) * length : 0);
+                masses[mesh.Guys[g].Node] += weight / (3 * GravityMPerS2);
             }
         }
 

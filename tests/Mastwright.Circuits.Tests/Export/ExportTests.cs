@@ -90,6 +90,26 @@ public class ExportTests
         Assert.All(text.Skip(1), l => Assert.True(l.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length <= 9));
     }
 
+    [Fact]
+    public void Files_of_a_match_hold_its_sweep_and_its_network()
+    {
+        var match = LMatch.Design(new Complex(20, -60), 50, F, 100, PartQuality.HomeBuilt).Candidates[0];
+        var one = MatchFiles.OnePort(match, 3.5e6, 3.8e6, 4).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(2 + 4, one.Length);
+        var sweep = MatchSweep.Of(match, 3.5e6, 3.8e6, 4);
+        var numbers = one[3].Split(' ').Select(t => double.Parse(t, CultureInfo.InvariantCulture)).ToArray();
+        Near.Relative(3.6e6, numbers[0], 1e-12);
+        Near.Equal(sweep[1].Reflection, new Complex(numbers[1], numbers[2]), 1e-9);
+        Near.Relative(match.SwrAt(3.6e6), sweep[1].Swr, 1e-12);
+
+        // Port 2 closed by the antenna must give the one-port's reflection.
+        var two = MatchFiles.TwoPort(match, 3.5e6, 3.8e6, 4).Split('\n', StringSplitOptions.RemoveEmptyEntries)[3].Split(' ').Select(t => double.Parse(t, CultureInfo.InvariantCulture)).ToArray();
+        Complex s11 = new(two[1], two[2]), s21 = new(two[3], two[4]), s12 = new(two[5], two[6]), s22 = new(two[7], two[8]);
+        var load = Mismatch.Reflection(new Complex(20, -60), 50);
+        Near.Equal(sweep[1].Reflection, s11 + (s12 * s21 * load / (1 - (s22 * load))), 1e-8);
+        Assert.Contains(".ac lin", MatchFiles.Netlist(match));
+    }
+
     private static void Agrees(Network network, double tolerance)
     {
         var deck = SpiceNetlist.Of(network, F, "exported", "a comment").Split('\n').Where(l => !l.StartsWith(".ac", StringComparison.Ordinal) && !l.StartsWith(".end", StringComparison.Ordinal)).ToArray();
