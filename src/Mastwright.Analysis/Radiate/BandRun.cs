@@ -100,7 +100,7 @@ internal static class BandRun
         var best = (Gain: 0.0, Elevation: 0.0);
         for (var a = 0; a < 8; a++)
         {
-            for (var e = 0; e <= 89; e++)
+            for (var e = 0; e <= 88; e += 2)
             {
                 var elevation = e * Math.PI / 180;
                 var gain = far.Gain((Math.PI / 2) - elevation, a * Math.PI / 4);

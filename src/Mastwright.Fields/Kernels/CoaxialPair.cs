@@ -12,7 +12,7 @@ internal static class CoaxialPair
     private const int PanelPoints = 7;
     private const double PanelGrowth = 3.5;
 
-    public static PairBlock Compute(in Filament p, in Filament q, double k)
+    public static PairBlock Compute(in Filament p, in Filament q, Complex k)
     {
         if (p.Tangent.Dot(q.Tangent) < 0)
             return Compute(p, q.Reversed, k).WithSecondReversed;

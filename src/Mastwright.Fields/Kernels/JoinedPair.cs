@@ -1,3 +1,4 @@
+using System.Numerics;
 using Mastwright.Fields.Meshing;
 
 namespace Mastwright.Fields.Kernels;
@@ -12,7 +13,7 @@ internal static class JoinedPair
     private const int AlongPoints = 8;
     private const int AcrossPoints = 8;
 
-    public static PairBlock Compute(in Filament p, in Filament q, double k)
+    public static PairBlock Compute(in Filament p, in Filament q, Complex k)
     {
         const double tolerance = 4 * JointGraph.ToleranceM;
         if ((p.Start - q.Start).Length < tolerance)
@@ -28,7 +29,7 @@ internal static class JoinedPair
             : NearPair.Compute(p, q, k, JointGraph.ToleranceM);
     }
 
-    private static PairBlock FromCorner(in Filament p, in Filament q, double k)
+    private static PairBlock FromCorner(in Filament p, in Filament q, Complex k)
     {
         var kernel = new TubularKernel(p.RadiusM, q.RadiusM, k);
         var cosine = p.Tangent.Dot(q.Tangent);

@@ -17,7 +17,7 @@ internal static class PairIntegrals
     /// <summary>Pairs on one axis closer than this many summed radii use the exact tubular kernel.</summary>
     private const double TubularReach = 6;
 
-    public static PairBlock Compute(in Filament p, in Filament q, double k)
+    public static PairBlock Compute(in Filament p, in Filament q, Complex k)
     {
         var between = q.Centre - p.Centre;
         var gapM = between.Length - (0.5 * (p.LengthM + q.LengthM));
@@ -45,10 +45,11 @@ internal static class PairIntegrals
 /// <summary>Product Gauss rule for filaments well apart.</summary>
 internal static class FarPair
 {
-    public static PairBlock Compute(in Filament p, in Filament q, double k, double gapM)
+    public static PairBlock Compute(in Filament p, in Filament q, Complex k, double gapM)
     {
-        var ruleP = GaussRule.Of(Order(gapM / p.LengthM, k * p.LengthM));
-        var ruleQ = GaussRule.Of(Order(gapM / q.LengthM, k * q.LengthM));
+        double size = k.Magnitude, beta = k.Real, alpha = -k.Imaginary;
+        var ruleP = GaussRule.Of(Order(gapM / p.LengthM, size * p.LengthM));
+        var ruleQ = GaussRule.Of(Order(gapM / q.LengthM, size * q.LengthM));
         double aa = 0.25 * p.RadiusM * p.RadiusM, bb = 0.25 * q.RadiusM * q.RadiusM;
         var radii = p.RadiusM + q.RadiusM;
         var corrected = gapM < 40 * radii;
@@ -64,8 +65,10 @@ internal static class FarPair
                 var d = from - (y * q.LengthM * q.Tangent);
                 var r2 = d.Dot(d);
                 var r = Math.Sqrt(r2);
-                var (sin, cos) = Math.SinCos(k * r);
+                var (sin, cos) = Math.SinCos(beta * r);
                 var g = ruleQ.Weights[j] / r;
+                if (alpha != 0)
+                    g *= Math.Exp(-alpha * r);
                 double re = g * cos, im = -g * sin;
 
                 // The radii weaken or strengthen the static field; they touch the radiating part only in the order (ka)².
@@ -115,10 +118,10 @@ internal static class NearPair
     private const int OuterPoints = 6;
     private const int InnerPoints = 5;
 
-    public static PairBlock Compute(in Filament p, in Filament q, double k, double gapM) =>
+    public static PairBlock Compute(in Filament p, in Filament q, Complex k, double gapM) =>
         p.LengthM > q.LengthM ? OuterFirst(q, p, k, gapM).Transposed : OuterFirst(p, q, k, gapM);
 
-    private static PairBlock OuterFirst(in Filament outer, in Filament inner, double k, double gapM)
+    private static PairBlock OuterFirst(in Filament outer, in Filament inner, Complex k, double gapM)
     {
         var block = default(PairBlock);
         var panels = Math.Clamp((int)Math.Ceiling(outer.LengthM / (1.5 * gapM)), 1, 24);

@@ -34,6 +34,9 @@ internal static class JointGraph
             cuts[w].Add(place.Position);
         }
 
+        if (model.Ground is Ground.HalfSpace)
+            for (var i = 0; i < wires.Length; i++)
+                CutAtSurface(wires[i], cuts[i]);
         for (var i = 0; i < cuts.Length; i++)
             cuts[i] = Distinct(cuts[i], wires[i].LengthM);
         return cuts;
@@ -45,6 +48,13 @@ internal static class JointGraph
             if (model.Wires[i].Name == wire)
                 return i;
         throw new InvalidOperationException($"Wire {wire} was checked to exist.");
+    }
+
+    // No segment may lie in both media.
+    private static void CutAtSurface(Wire wire, List<double> cuts)
+    {
+        if (wire.Start.Z * wire.End.Z < 0)
+            cuts.Add(wire.Start.Z / (wire.Start.Z - wire.End.Z));
     }
 
     private static List<double> Distinct(List<double> cuts, double lengthM)

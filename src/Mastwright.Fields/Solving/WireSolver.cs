@@ -16,6 +16,9 @@ public static class WireSolver
     // Below this order more threads cost more than they save.
     private const int SmallOrder = 500;
 
+    // Below this order looking for symmetry costs more than it saves.
+    private const int SmallestSymmetric = 40;
+
     /// <summary>Solves a model at one frequency.</summary>
     /// <param name="model">Wires, feeds, loads and ground.</param>
     /// <param name="frequencyHz">Frequency in hertz, positive.</param>
@@ -38,20 +41,17 @@ public static class WireSolver
     public static SolveResult Solve(WireMesh mesh, double frequencyHz, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(mesh);
-        var n = mesh.UnknownCount;
-        var matrix = ImpedanceMatrix.Fill(mesh, frequencyHz, cancellation);
-        var outcome = ComplexLu.Factor(matrix, new(Threads: n < SmallOrder ? 1 : 0, Overwrite: true), cancellation);
-        if (!outcome.TryGet(out var factor))
-            return new(null, [Failure(outcome)]);
-        var unit = new Complex[mesh.FeedEnds.Length][];
-        for (var f = 0; f < unit.Length; f++)
-        {
-            var excitation = new Complex[n];
-            foreach (var term in mesh.Basis.At(mesh.FeedEnds[f]))
-                excitation[term.Unknown] += BasisSet.OutwardSign(mesh.FeedEnds[f].End) * term.Weight;
-            unit[f] = factor.Solve(excitation);
-        }
-
+        var excitations = mesh.FeedEnds.Select(end => Excitation(mesh, end)).ToArray();
+        var unit = excitations.Select(e => new Complex[e.Length]).ToArray();
+        var symmetry = mesh.UnknownCount >= SmallestSymmetric ? RotationSymmetry.Find(mesh) : null;
+        long rows = symmetry is null ? mesh.UnknownCount : symmetry.Axis.Length + symmetry.Sectors[0].Length;
+        if (rows * mesh.UnknownCount > (long)mesh.Options.MaxUnknowns * mesh.Options.MaxUnknowns)
+            return new(null, [Segmenter.TooMany(rows, mesh.UnknownCount)]);
+        var failure = symmetry is null
+            ? SolveWhole(mesh, frequencyHz, excitations, unit, cancellation)
+            : SectorSystem.Fill(mesh, symmetry, frequencyHz, cancellation).Solve(excitations, unit, cancellation);
+        if (failure is not null)
+            return new(null, [Failure(failure)]);
         return new(new(mesh, frequencyHz, unit), []);
     }
 
@@ -92,6 +92,27 @@ public static class WireSolver
         for (var i = 0; i < model.Feeds.Length; i++)
             worst = Math.Max(worst, (coarse.PortImpedances[i, i] - fine.PortImpedances[i, i]).Magnitude / fine.PortImpedances[i, i].Magnitude);
         return worst;
+    }
+
+    /// <summary>Factorises the whole matrix, symmetric or not.</summary>
+    internal static LuOutcome? SolveWhole(WireMesh mesh, double frequencyHz, Complex[][] excitations, Complex[][] solutions, CancellationToken cancellation)
+    {
+        var matrix = ImpedanceMatrix.Fill(mesh, frequencyHz, cancellation);
+        var outcome = ComplexLu.Factor(matrix, new(Threads: matrix.Rows < SmallOrder ? 1 : 0, Overwrite: true), cancellation);
+        if (!outcome.TryGet(out var factor))
+            return outcome;
+        for (var f = 0; f < excitations.Length; f++)
+            solutions[f] = factor.Solve(excitations[f]);
+        return null;
+    }
+
+    /// <summary>One volt in the gap at a segment end, as seen by every unknown.</summary>
+    internal static Complex[] Excitation(WireMesh mesh, SegmentEnd gap)
+    {
+        var excitation = new Complex[mesh.UnknownCount];
+        foreach (var term in mesh.Basis.At(gap))
+            excitation[term.Unknown] += BasisSet.OutwardSign(gap.End) * term.Weight;
+        return excitation;
     }
 
     private static Finding Failure(LuOutcome outcome) => outcome switch

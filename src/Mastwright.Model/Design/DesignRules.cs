@@ -111,6 +111,16 @@ internal static class DesignRules
                 Guy(mast, mast.Guys[g], path, $"{path}.guys[{g}]", anchorNames);
             }
 
+            for (var a = 0; a < mast.Anchors.Length; a++)
+            {
+                var anchor = mast.Anchors[a];
+                var kinds = new object?[] { anchor.Block, anchor.Deadman, anchor.Screw, anchor.RockBar, anchor.Post }.Count(k => k is not null);
+                if (kinds > 1)
+                {
+                    Add("anchor-kinds", $"{path}.anchors[{a}]", $"Anchor “{anchor.Name}” is described as {kinds} kinds at once.", null, "one of block, deadman, screw, rock-bar, post", "Keep one.");
+                }
+            }
+
             for (var g = 1; g < mast.Guys.Length; g++)
             {
                 if (Sound(path + ".guys") && Math.Abs(mast.Guys[g].HeightM - mast.Guys[g - 1].HeightM) < 0.3)

@@ -106,11 +106,11 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
             assembly.HoldAndFactor();
             if (residual <= options.Tolerance || (residual <= AcceptedResidual && stale >= 2))
             {
-                return new(state, residual, assembly.Tangent.NegativePivots == 0 && !assembly.Tangent.Singular);
+                return new(state, residual, assembly.IsRegular && assembly.Factored!.IsPositiveDefinite);
             }
 
             // Eight steps without halving the best residual: this load has no equilibrium within reach.
-            if (assembly.Tangent.Singular || stale >= 8)
+            if (!assembly.IsRegular || stale >= 8)
             {
                 return null;
             }
@@ -127,7 +127,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
                 step[h] = 0;
             }
 
-            assembly.Tangent.Solve(step);
+            step = assembly.Factored!.Solve(step);
             state = Search(state, step, load, careful);
         }
 

@@ -1,3 +1,5 @@
+using Mastwright.Numerics.Banded;
+
 namespace Mastwright.Structure.Solver;
 
 /// <summary>
@@ -13,9 +15,9 @@ internal static class SubspaceIteration
     /// <param name="held">Unknowns that stay at zero.</param>
     /// <param name="cancellation">Honoured between sweeps.</param>
     /// <returns>Eigenvalues from the largest down, with vectors of unit length in K; fewer than wanted when the rest is not positive or did not settle.</returns>
-    public static List<(double Value, double[] Vector)> Largest(BandedLdl a, BandedLdl k, int wanted, int[] held, CancellationToken cancellation)
+    public static List<(double Value, double[] Vector)> Largest(SymmetricBand a, BandLdl k, int wanted, int[] held, CancellationToken cancellation)
     {
-        var n = a.Size;
+        var n = a.Order;
         var count = Math.Min(Math.Max(wanted + 6, 2 * wanted), n - held.Length);
         var x = Start(n, count, held);
         var ax = new double[count][];
@@ -26,23 +28,20 @@ internal static class SubspaceIteration
             for (var c = 0; c < count; c++)
             {
                 // x ← K⁻¹ A x; then K x is the old A x, so the projection of K needs no second matrix.
-                ax[c] = new double[n];
-                a.Multiply(x[c], ax[c]);
+                ax[c] = a.Multiply(x[c]);
                 foreach (var h in held)
                 {
                     ax[c][h] = 0;
                 }
 
-                x[c] = (double[])ax[c].Clone();
-                k.Solve(x[c]);
+                x[c] = k.Solve(ax[c]);
             }
 
             var kr = new double[count, count];
             var ar = new double[count, count];
-            var image = new double[n];
             for (var c = 0; c < count; c++)
             {
-                a.Multiply(x[c], image);
+                var image = a.Multiply(x[c]);
                 for (var r = 0; r < count; r++)
                 {
                     kr[r, c] = Dot(x[r], ax[c]);

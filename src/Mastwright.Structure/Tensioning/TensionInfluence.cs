@@ -40,7 +40,7 @@ public sealed record TensionInfluence(IReadOnlyList<string> GuyNames, double[,] 
                 move[h] = 0;
             }
 
-            loaded.Assembly.Tangent.Solve(move);
+            move = loaded.Factored.Solve(move);
             for (var i = 0; i < n; i++)
             {
                 var other = loaded.Mesh.Guys[present[i]];
@@ -80,9 +80,11 @@ public sealed record TensionInfluence(IReadOnlyList<string> GuyNames, double[,] 
     {
         var c = loaded.Assembly.Cables[g];
         var chord = loaded.Assembly.ChordOf(loaded.State, g);
-        var step = 1e-6 * c.UnstressedLengthM;
-        var shorter = ElasticCatenary.Solve(chord, c.UnstressedLengthM - step, c.AxialStiffnessN, c.LoadNPerM);
-        var longer = ElasticCatenary.Solve(chord, c.UnstressedLengthM + step, c.AxialStiffnessN, c.LoadNPerM);
+        var guy = loaded.Mesh.Guys[g];
+        var step = 1e-6 * guy.UnstressedLengthM;
+        CableState At(double length) => GuyLine.Solve(guy.Guy, chord, length, loaded.Load.Gravity, loaded.Load.GuyLoadNPerM[g], loaded.Load.WarmingK);
+        var shorter = At(guy.UnstressedLengthM - step);
+        var longer = At(guy.UnstressedLengthM + step);
         var along = c.Stiffness * (c.StartPullN / c.StartTensionN);
         return ((shorter.EndPullN - longer.EndPullN) / (2 * step), along, (shorter.StartTensionN - longer.StartTensionN) / (2 * step));
     }

@@ -55,6 +55,7 @@ public class GivingWayTests
         var s = MastSolver.Solve(mast, ReferenceMasts.Still);
         Assert.Equal(Outcome.Stable, s.Outcome);
         Assert.True(s.Guy("14/0").IsSlack);
+        Assert.Equal(3, s.Findings.Count(f => f.Code == "guy-slack"));
         Assert.False(s.Guy("28/0").IsSlack);
         Assert.InRange(s.Guy("14/0").LargestTensionN, 10, 200);
     }
@@ -90,6 +91,14 @@ public class GivingWayTests
         var refused = MastSolver.Solve(gap, ReferenceMasts.Still);
         Assert.Equal(Outcome.InvalidInput, refused.Outcome);
         Assert.Contains(refused.Findings, f => f.Code == "segment-gap");
+    }
+
+    [Fact]
+    public void A_mast_that_pulls_on_its_foot_is_told()
+    {
+        var s = MastSolver.Solve(ReferenceMasts.MastA(0, 120, 240), new("lift") { PointLoads = [new(15, new(0, 0, 15000))] });
+        Assert.Equal(Outcome.Stable, s.Outcome);
+        Assert.Contains(s.Findings, f => f.Code == "foot-lifts");
     }
 
     [Fact]

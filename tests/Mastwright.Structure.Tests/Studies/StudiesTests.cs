@@ -14,7 +14,7 @@ public class StudiesTests
     public void Batch_gives_the_same_answers_as_single_solves()
     {
         var mast = ReferenceMasts.MastB(0, 120, 240);
-        LoadCase[] cases = [.. CaseBatch.Directions().Select(d => ReferenceMasts.WindB(mast, d.AngleRad * 180 / Math.PI))];
+        LoadCase[] cases = [.. Enumerable.Range(0, 24).Select(i => ReferenceMasts.WindB(mast, 15 * i))];
         var prepared = MastSolver.Prepare(mast, cases);
         var batch = CaseBatch.Run(prepared, cases);
         foreach (var i in new[] { 0, 7, 13, 23 })
@@ -40,7 +40,7 @@ public class StudiesTests
     public void Batch_reports_progress_and_can_be_cancelled()
     {
         var mast = ReferenceMasts.MastA(0, 120, 240);
-        LoadCase[] cases = [.. CaseBatch.Directions(12).Select(d => ReferenceMasts.WindA(mast, d.AngleRad * 180 / Math.PI))];
+        LoadCase[] cases = [.. Enumerable.Range(0, 12).Select(i => ReferenceMasts.WindA(mast, 30 * i))];
         var prepared = MastSolver.Prepare(mast, cases);
         using var stop = new CancellationTokenSource();
         stop.Cancel();
@@ -124,6 +124,25 @@ public class StudiesTests
         rigid = rigid with { Guys = [.. rigid.Guys.Select(g => g with { Cable = cable, Setting = GuySetting.OfAnchorTension(3000) })] };
         var rows = TensionSetting.Table(MastSolver.Prepare(rigid, []), [288.15, 288.15 + (20 / 1.8)]);
         Near.Relative(468, rows[0].AnchorTensionN["15/0"] - rows[1].AnchorTensionN["15/0"], 0.01);
+    }
+
+    [Fact]
+    public void Tension_choice_takes_the_lowest_that_serves()
+    {
+        var mast = ReferenceMasts.MastB(0, 120, 240);
+        LoadCase[] cases = [ReferenceMasts.Still, .. Enumerable.Range(0, 6).Select(i => ReferenceMasts.WindB(mast, 60 * i))];
+        var loose = TensionChoice.Run(mast, _ => 29600, cases, new() { Shares = [0.02, 0.05, 0.1, 0.15] });
+        Assert.Equal(4, loose.Trials.Count);
+        Assert.Contains(loose.Trials[0].Misses, m => m.Contains("slack", StringComparison.Ordinal));
+        Assert.NotNull(loose.Chosen);
+        Assert.All(loose.Trials.TakeWhile(t => t != loose.Chosen), t => Assert.NotEmpty(t.Misses));
+
+        // More tension presses harder on the foot and sways less.
+        Assert.True(loose.Trials[3].FootPressureN > loose.Trials[2].FootPressureN);
+        Assert.True(loose.Trials[3].TopSwayM <= loose.Trials[2].TopSwayM);
+        var strict = TensionChoice.Run(mast, _ => 29600, cases, new() { Shares = [0.1], LeastBucklingFactor = 50 });
+        Assert.Null(strict.Chosen);
+        Assert.Equal("no-initial-tension-serves", strict.Finding!.Code);
     }
 
     private sealed class Told(Action<double> action) : IProgress<double>

@@ -158,9 +158,11 @@ internal static class Calculix
             // With every guy on the axis no twist arises, so it may be held anywhere; held at a strongly tilted foot it upsets the program's beam knots.
             var twist = mast.Guys.All(g => g.AttachmentRadiusM == 0) ? At(mast.Guys[0].AttachmentHeightM) : id[0];
             Line($"*NSET,NSET=RF\nHELD,\n1,\n*BOUNDARY\nHELD,1,3\n1,1,3{(mast.Foot == FootFixity.Ball ? "" : $"\n{twist},6,6")}");
-            // First the guys are tightened in still air, then the rest of the load comes on.
+            // First the guys are tightened in still air, then the rest of the load comes on. With a guy missing the still mast
+            // would lean far over its slack guys, which beam elements follow badly, so then all load comes on at once.
+            var first = c.AbsentGuys.Count > 0 ? _load : _dead;
             Line($"*STEP,NLGEOM,INC=100\n*STATIC\n0.2,1.,1e-6,1.\n*TEMPERATURE\nNALL,1.\n*CLOAD");
-            Forces(_dead);
+            Forces(first);
             Line($"*END STEP\n*STEP,NLGEOM,INC=100\n*STATIC\n0.2,1.,1e-6,1.\n*CLOAD");
             Forces(_load);
             foreach (var p in c.PointLoads.Where(p => p.MomentNm != Vec3.Zero))
