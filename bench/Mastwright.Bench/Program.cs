@@ -13,7 +13,7 @@ static int Help()
     Console.WriteLine("""
         Benchmarks, each a ratio against a named baseline in the same run.
 
-          lu [sizes...]                 dense complex factorisation and solve; sizes 500 2000 4000 unless given
+          lu [--one-thread] [sizes...]  dense complex factorisation and solve; sizes 500 2000 4000 unless given
           lu-parts [size] [widths...]   where the time of one size goes, for each panel width
           small                         Bessel functions and banded factorisation
         """);

@@ -51,7 +51,7 @@ public class PropertyTest
         var random = new Random(20253);
         foreach (var rules in MemberRules.All)
         {
-            var metal = rules.Family == MetalFamily.Steel ? Members.Metals.S355 : Members.Metals.Al6061;
+            var metal = Members.Metals.Of(rules.Family);
             for (var i = 0; i < 50; i++)
             {
                 var d = 0.03 + (0.12 * random.NextDouble());
@@ -93,7 +93,7 @@ public class PropertyTest
 
         foreach (var rules in MemberRules.All)
         {
-            AllNamed(rules.Use(new(new(0.1, 0.004), rules.Family == MetalFamily.Steel ? Members.Metals.S355 : Members.Metals.Al6061, 3), new(1e3, 1e2)));
+            AllNamed(rules.Use(new(new(0.1, 0.004), Members.Metals.Of(rules.Family), 3), new(1e3, 1e2)));
         }
 
         static void AllNamed(Trail trail)

@@ -12,6 +12,9 @@ namespace Mastwright.Circuits.Match;
 /// <param name="Shape">Diameter over length of the whole winding, which settles how its parts couple.</param>
 public sealed record TappedCoilSection(double InductanceH, double TapShare, bool LoadOnTop, double Shape = 1) : LadderSection
 {
+    /// <summary>The loss of this very coil, when its design is known; the network's quality holds otherwise.</summary>
+    public CoilLoss? CoilLoss { get; init; }
+
     /// <inheritdoc/>
     public override string Title => LoadOnTop ? "coil to ground, line on its tap" : "coil to ground, antenna on its tap";
 
@@ -38,8 +41,8 @@ public sealed record TappedCoilSection(double InductanceH, double TapShare, bool
         double Run(double x) => InductanceH * x * Nagaoka.Coefficient(Shape / x) / Nagaoka.Coefficient(Shape);
         var (lower, upper) = (Run(TapShare), Run(1 - TapShare));
         var mutual = (InductanceH - lower - upper) / 2;
-        yield return new Inductor(name, tap, Network.Ground, lower, quality.Coil);
-        yield return new Inductor(name + "b", top, tap, upper, quality.Coil);
+        yield return new Inductor(name, tap, Network.Ground, lower, CoilLoss ?? quality.Coil);
+        yield return new Inductor(name + "b", top, tap, upper, CoilLoss ?? quality.Coil);
         yield return new Mutual(name + "k", name, name + "b", mutual / Math.Sqrt(lower * upper));
     }
 }

@@ -29,7 +29,7 @@ public static class LadderTuner
 
     internal static (Ladder Ladder, double Reflection) Search(Func<double[], Ladder> build, double[] start, MatchProblem problem)
     {
-        var (values, reflection) = LeastSquares.Minimise(v => [Reflection(build(v), problem)], start);
+        var (values, reflection) = KnobSearch.Minimise(v => [Reflection(build(v), problem)], start);
         return (build(values), reflection);
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Circuits.Capacitors;
 using Mastwright.Circuits.Coils;
+using Mastwright.Circuits.Loss;
 using Mastwright.Model.Trails;
 
 namespace Mastwright.Circuits.Match;
@@ -20,8 +21,9 @@ public sealed record Workshop(ImmutableArray<CapacitorItem> Capacitors, double C
 
 /// <summary>A coil to be wound for a section.</summary>
 /// <param name="Section">Reference name of the section.</param>
-/// <param name="Proposal">The winding; it has a turn or two to spare when the section is tuned on a tap.</param>
-public sealed record WoundCoil(string Section, CoilProposal Proposal);
+/// <param name="Proposal">The winding. Wind a turn or two more and set the last bit with a tap.</param>
+/// <param name="TapTurns">Turns from the grounded end to the tap; null for a coil without one.</param>
+public sealed record WoundCoil(string Section, CoilProposal Proposal, double? TapTurns = null);
 
 /// <summary>Capacitors to be bought for a section.</summary>
 /// <param name="Section">Reference name of the section.</param>
@@ -47,6 +49,8 @@ public sealed record Realisation(
     public static Realisation Of(MatchCandidate ideal, Workshop workshop)
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
+        if (ideal.Ladder.Sections is [TappedCoilSection tapped])
+            return Tapped(ideal, tapped, workshop, findings);
         var sections = ideal.Ladder.Sections.ToBuilder();
         var free = new List<int>();
         var banks = new Dictionary<int, CapacitorBank>();
@@ -83,6 +87,30 @@ public sealed record Realisation(
 
         var tuned = ideal.With(LadderTuner.Best(new(sections.ToImmutable()), ideal.Problem, [.. free]));
         return Finish(tuned, banks, workshop, findings);
+    }
+
+    // Wound, its shape settles how its parts couple, so coil and tap are set again and it is wound again; twice is enough.
+    private static Realisation Tapped(MatchCandidate ideal, TappedCoilSection section, Workshop workshop, ImmutableArray<Finding>.Builder findings)
+    {
+        var candidate = ideal;
+        CoilProposal? wound = null;
+        for (var round = 0; round < 2; round++)
+        {
+            var hardest = candidate.NetworkParts.MaxBy(p => p.HighestCurrent)!;
+            var (proposals, notes) = CoilDesigner.Design(Wish(section.InductanceH, hardest, candidate, workshop), 1);
+            findings.Clear();
+            findings.AddRange(notes);
+            if (proposals.IsEmpty)
+                return new(candidate, [], [], [], findings.ToImmutable());
+            wound = proposals[0];
+            var coil = wound.Report.Coil;
+            var start = section with { Shape = coil.DiameterM / coil.LengthM, CoilLoss = CoilLoss.ConstantQ(wound.Report.Quality.Value) };
+            var (ladder, _) = Topologies.TappedCoil.Search(candidate.Problem, start);
+            section = (TappedCoilSection)ladder.Sections[0];
+            candidate = candidate.With(ladder);
+        }
+
+        return new(candidate, [new(candidate.Ladder.NameOf(0), wound!, section.TapShare * wound!.Report.Coil.Turns)], [], [], findings.ToImmutable());
     }
 
     // Tuning moves the currents a little: coils are wound, and capacitors checked, for what the tuned network asks.

@@ -11,6 +11,10 @@ public sealed record SharedPart(string Title, ImmutableArray<(string Band, doubl
 {
     private const double Alike = 0.05;
 
+    /// <summary>Where each band's tap sits on one coil, turns from its end; null for a band the coil is too small for.</summary>
+    /// <param name="coil">The coil; its inductance should be the largest of the uses.</param>
+    public ImmutableArray<(string Band, double? Turns)> TapsOn(Coils.AirCoil coil) => [.. Uses.Select(u => (u.Band, coil.TurnsFor(u.Value)))];
+
     /// <summary>
     /// Looks for parts to share: coils in the same place, one of which with taps would serve all, and capacitors in the same
     /// place of nearly the same value.

@@ -3,6 +3,7 @@ using System.Numerics;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Match;
 using Mastwright.Model.Trails;
+using Mastwright.Numerics.Sampling;
 
 namespace Mastwright.Circuits.Tolerance;
 
@@ -53,7 +54,7 @@ public static class ToleranceStudy
 
     private static List<(double Swr, int Scenario)> Draw(MatchCandidate candidate, ToleranceSpec spec, ImmutableArray<LoadScenario> scenarios, Cause causes, int trials, int seed, IProgress<double>? progress, CancellationToken cancel)
     {
-        var random = new Random(seed);
+        var random = new SeededRandom((ulong)seed);
         var problem = candidate.Problem;
         var outcome = new List<(double, int)>(trials);
         for (var t = 0; t < trials; t++)
@@ -61,11 +62,11 @@ public static class ToleranceStudy
             cancel.ThrowIfCancellationRequested();
 
             // Every number is drawn in every trial, so that switching a cause off leaves the others as they were.
-            var warmer = Normal(random) * (causes.HasFlag(Cause.Temperature) ? spec.TemperatureK : 0);
+            var warmer = random.NextNormal() * (causes.HasFlag(Cause.Temperature) ? spec.TemperatureK : 0);
             var which = Pick(scenarios, random.NextDouble());
             if (!causes.HasFlag(Cause.Scenario))
                 which = 0;
-            var (dr, dx) = (Normal(random), Normal(random));
+            var (dr, dx) = (random.NextNormal(), random.NextNormal());
             var sections = candidate.Ladder.Sections.ToBuilder();
             for (var i = 0; i < sections.Count; i++)
             {
@@ -105,9 +106,6 @@ public static class ToleranceStudy
                 return k;
         return scenarios.Length - 1;
     }
-
-    // Box and Muller.
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
     private static double Quantile(ImmutableArray<double> sorted, double share) => sorted[Math.Min(sorted.Length - 1, (int)(share * sorted.Length))];
 

@@ -5,7 +5,9 @@ namespace Mastwright.Fields.Meshing;
 /// <param name="MinSegmentsPerWire">Every wire gets at least about this many segments, however short in wavelengths, unless the radius forbids it.</param>
 /// <param name="Refinement">Divides every segment length; 1 is the default mesh, 2 about twice as many unknowns.</param>
 /// <param name="Uniform">Cut evenly, without shortening towards feeds and joints: for convergence studies.</param>
-/// <param name="MaxUnknowns">Refuse larger problems before any memory is taken.</param>
+/// <param name="MaxUnknowns">
+/// Refuse a matrix with more than the square of this many entries before its memory is taken. Rotational symmetry makes the matrix smaller.
+/// </param>
 public sealed record MeshOptions(
     double SegmentsPerWavelength = 30,
     double MinSegmentsPerWire = 7,

@@ -11,6 +11,15 @@ internal static class Segmenter
 {
     internal sealed record Result(ImmutableArray<Segment> Segments, ImmutableArray<Vec3> Nodes, SegmentEnd[] FeedEnds, SegmentEnd[] LoadEnds);
 
+    // Beyond this even the list of segments is a burden.
+    private const int MostSegments = 100_000;
+
+    /// <summary>The refusal of a problem whose matrix has a given number of rows and columns.</summary>
+    public static Finding TooMany(long rows, long columns) => ModelCheck.Error(
+        "too-many-unknowns",
+        $"This model has {columns} unknown currents and needs {(16.0 * rows * columns / 1e9).ToString("F1", CultureInfo.InvariantCulture)} GB of memory for its matrix.",
+        columns.ToString(CultureInfo.InvariantCulture), "what the limit of unknowns allows", "Cut more coarsely, leave out wires that matter little, make equal parts exactly equal so that symmetry helps, or raise the limit.");
+
     public static Result Cut(WireModel model, List<double>[] cuts, double frequencyHz, MeshOptions options, List<Finding> findings)
     {
         var thickest = ThickestAtJoints(model, cuts);
@@ -33,12 +42,9 @@ internal static class Segmenter
             }
         }
 
-        if (total > options.MaxUnknowns)
+        if (total > MostSegments)
         {
-            var bytes = 16.0 * total * total;
-            findings.Add(ModelCheck.Error(
-                "too-many-unknowns", $"This model needs about {total} unknown currents and {(bytes / 1e9).ToString("F1", CultureInfo.InvariantCulture)} GB of memory for its matrix.",
-                total.ToString(CultureInfo.InvariantCulture), $"at most {options.MaxUnknowns}", "Cut more coarsely, leave out wires that matter little, or raise the limit."));
+            findings.Add(TooMany(total, total));
             return new([], [], [], []);
         }
 

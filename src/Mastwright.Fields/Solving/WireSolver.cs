@@ -44,6 +44,9 @@ public static class WireSolver
         var excitations = mesh.FeedEnds.Select(end => Excitation(mesh, end)).ToArray();
         var unit = excitations.Select(e => new Complex[e.Length]).ToArray();
         var symmetry = mesh.UnknownCount >= SmallestSymmetric ? RotationSymmetry.Find(mesh) : null;
+        long rows = symmetry is null ? mesh.UnknownCount : symmetry.Axis.Length + symmetry.Sectors[0].Length;
+        if (rows * mesh.UnknownCount > (long)mesh.Options.MaxUnknowns * mesh.Options.MaxUnknowns)
+            return new(null, [Segmenter.TooMany(rows, mesh.UnknownCount)]);
         var failure = symmetry is null
             ? SolveWhole(mesh, frequencyHz, excitations, unit, cancellation)
             : SectorSystem.Fill(mesh, symmetry, frequencyHz, cancellation).Solve(excitations, unit, cancellation);

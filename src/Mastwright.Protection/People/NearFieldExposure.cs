@@ -8,11 +8,11 @@ namespace Mastwright.Protection.People;
 /// <summary>Electric and magnetic field at a point, rms size of the whole vector.</summary>
 /// <param name="ElectricVPerM">Electric field in V/m, rms.</param>
 /// <param name="MagneticAPerM">Magnetic field in A/m, rms.</param>
-public readonly record struct NearField(double ElectricVPerM, double MagneticAPerM);
+public readonly record struct FieldStrength(double ElectricVPerM, double MagneticAPerM);
 
 /// <summary>Near field of the antenna at a point, for the reference power of the request. x east, y north, z up, in metres, the ground at z = 0.</summary>
 /// <param name="point">The point.</param>
-public delegate NearField NearFieldAt(Vec3 point);
+public delegate FieldStrength NearFieldAt(Vec3 point);
 
 /// <summary>What is asked about near fields.</summary>
 /// <param name="Field">The solved near field.</param>
@@ -66,7 +66,7 @@ public static class NearFieldExposure
         return scale * Math.Max(e2 / Square(limit.ElectricVPerM.Value), h2 / Square(limit.MagneticAPerM.Value));
     }
 
-    private static NearFieldDistance Distance(NearFieldRequest request, ExposureLimit limit, NearField[,][] samples)
+    private static NearFieldDistance Distance(NearFieldRequest request, ExposureLimit limit, FieldStrength[,][] samples)
     {
         var power = request.Emission.CountingPower(limit);
         var scale = power.Value / request.ReferenceW;
@@ -104,17 +104,17 @@ public static class NearFieldExposure
     }
 
     private static Trail Trail(string name, string symbol, double value, Trail power, Trail limit) =>
-        Model.Trails.Trail.Computed(name, symbol, value, QuantityKind.Length, $"{symbol} = farthest place where field²·Pc/Pref > limit²", Source.Derived("exposure"), power, limit)
+        Model.Trails.Trail.Computed(name, symbol, value, QuantityKind.Length, $"{symbol} = farthest place where field²·Pc/Pref > limit²", Source.Derived("docs/theory/exposure.md"), power, limit)
             .Remark(value == 0 ? "Inside the limit everywhere that was looked at." : "Rounded up to the next step of the search.");
 
     // A limit that averages is held against the mean square over the body; one that holds at every instant against the strongest place.
-    private static (double E2, double H2) Squares(NearField[] column, ExposureLimit limit) => limit.Averages && limit.Rule != ExposureRule.IcnirpLocal
+    private static (double E2, double H2) Squares(FieldStrength[] column, ExposureLimit limit) => limit.Averages && limit.Rule != ExposureRule.IcnirpLocal
         ? (column.Average(f => Square(f.ElectricVPerM)), column.Average(f => Square(f.MagneticAPerM)))
         : (column.Max(f => Square(f.ElectricVPerM)), column.Max(f => Square(f.MagneticAPerM)));
 
-    private static NearField[,][] Sample(NearFieldRequest request, CancellationToken cancellation)
+    private static FieldStrength[,][] Sample(NearFieldRequest request, CancellationToken cancellation)
     {
-        var samples = new NearField[request.Bearings, Steps + 1][];
+        var samples = new FieldStrength[request.Bearings, Steps + 1][];
         for (var b = 0; b < request.Bearings; b++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -129,7 +129,7 @@ public static class NearFieldExposure
         return samples;
     }
 
-    private static NearField[] Column(NearFieldRequest request, double x, double y) =>
+    private static FieldStrength[] Column(NearFieldRequest request, double x, double y) =>
         [.. request.BodyHeightsM.Select(z => request.Field(new Vec3(x, y, request.Centre.Z + z)))];
 
     private static double Bearing(NearFieldRequest request, int b) => 2 * Math.PI * b / request.Bearings;

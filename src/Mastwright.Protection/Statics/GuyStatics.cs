@@ -41,19 +41,21 @@ public sealed record GuyStaticResult(Trail MastEnhancement, ImmutableArray<GuySe
 /// </summary>
 public static class GuyStatics
 {
-    private static readonly Source Engine = Source.Derived("corona-static");
+    private static readonly Source Engine = Source.Derived("docs/theory/corona-static.md");
 
     /// <summary>Solves mast and guys.</summary>
     /// <param name="mast">The mast; its ring is left out here.</param>
     /// <param name="guys">The guys.</param>
     /// <param name="air">The thinnest air.</param>
     /// <param name="roughness">Roughness factor of the strand.</param>
+    /// <param name="bondedRods">Rods, whiskers and ring pieces anywhere on the mast, joined to it; null for none.</param>
     /// <param name="cancellation">Cancels.</param>
-    public static GuyStaticResult Solve(MastOutline mast, ImmutableArray<InsulatedGuy> guys, AirState air, double roughness, CancellationToken cancellation = default)
+    public static GuyStaticResult Solve(
+        MastOutline mast, ImmutableArray<InsulatedGuy> guys, AirState air, double roughness, ImmutableArray<Wire>? bondedRods = null, CancellationToken cancellation = default)
     {
         if (guys.Any(g => g.Breaks.Length < 2 || g.Breaks.Length % 2 != 0))
             throw new ArgumentException("A guy has an even number of section ends, two at least.", nameof(guys));
-        var conductors = new List<WireConductor> { Mast(mast) };
+        var conductors = new List<WireConductor> { Mast(mast, bondedRods ?? []) };
         var states = new List<ConductorState> { ConductorState.Earthed };
         var where = new List<(InsulatedGuy Guy, int Section, int Conductor)>();
         foreach (var guy in guys)
@@ -79,12 +81,13 @@ public static class GuyStatics
             basis.Unknowns);
     }
 
-    private static WireConductor Mast(MastOutline mast)
+    private static WireConductor Mast(MastOutline mast, ImmutableArray<Wire> rods)
     {
         var wires = ImmutableArray.CreateBuilder<Wire>();
         wires.Add(new(new(0, 0, mast.BaseHeightM), new(0, 0, mast.HeightM), mast.RadiusM, mast.RodLengthM <= 0));
         if (mast.RodLengthM > 0)
             wires.Add(new(new(0, 0, mast.HeightM), new(0, 0, mast.HighestM), mast.RodRadiusM, true));
+        wires.AddRange(rods);
         return new("mast", wires.ToImmutable());
     }
 

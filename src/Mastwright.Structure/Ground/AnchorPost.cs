@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -62,8 +63,8 @@ public sealed record AnchorPost(ShaftSection Section, double EmbeddedM, double P
     private Check Uplift(AnchorDuty duty)
     {
         var soil = duty.Soil;
-        var d = Trail.Given("diameter of the hole", "D", HoleDiameterM, QuantityKind.Length, Source.DesignFile);
-        var l = Trail.Given("embedded length", "L", EmbeddedM, QuantityKind.Length, Source.DesignFile);
+        var d = Trail.Given("diameter of the hole", "D", HoleDiameterM, QuantityKind.Length, InputSource.Design);
+        var l = Trail.Given("embedded length", "L", EmbeddedM, QuantityKind.Length, InputSource.Design);
         var perimeter = Math.PI * HoleDiameterM;
         Trail friction;
         if (soil.IsClay)
@@ -80,7 +81,7 @@ public sealed record AnchorPost(ShaftSection Section, double EmbeddedM, double P
                 "Qs = 0.75·K0·tan(0.75·φ)·γ·π·D·L²/2", Shafts, k0, soil.FrictionAngle, soil.UnitWeight, d, l);
         }
 
-        var weight = Trail.Given("weight of post and concrete", "W", WeightN, QuantityKind.Force, Source.DesignFile);
+        var weight = Trail.Given("weight of post and concrete", "W", WeightN, QuantityKind.Force, InputSource.Design);
         var fsSoil = GroundFactors.Trail("uplift in soil", duty.Factors.Uplift);
         var fsDead = GroundFactors.Trail("dead weight", duty.Factors.DeadWeight);
         return AtMost(
@@ -97,9 +98,9 @@ public sealed record AnchorPost(ShaftSection Section, double EmbeddedM, double P
         var trail = Trail.Computed(
             "embedment the code asks for", "d", need, QuantityKind.Length, "d = ½·A·(1 + √(1 + 4.36·h/A)), A = 2.34·P/(S1·b), S1 = S·d/3", source,
             duty.Pull.Horizontal, Trail.Given("allowable lateral bearing per depth", "S", lateralPaPerM, QuantityKind.UnitWeight, duty.Soil.Source),
-            Trail.Given("width", "b", HoleDiameterM, QuantityKind.Length, Source.DesignFile), Trail.Given("height of the pull", "h", PullHeightM, QuantityKind.Length, Source.DesignFile))
+            Trail.Given("width", "b", HoleDiameterM, QuantityKind.Length, InputSource.Design), Trail.Given("height of the pull", "h", PullHeightM, QuantityKind.Length, InputSource.Design))
             .Within("depth counted for pressure up to 12 ft", need / 3 > 12 * 0.3048 ? "The post is deeper than the code counts pressure for." : null);
-        return AtMost(duty, "post-code-depth", "Post is as deep as the building code asks", trail, Trail.Given("embedded length", "L", EmbeddedM, QuantityKind.Length, Source.DesignFile), "Set it deeper.");
+        return AtMost(duty, "post-code-depth", "Post is as deep as the building code asks", trail, Trail.Given("embedded length", "L", EmbeddedM, QuantityKind.Length, InputSource.Design), "Set it deeper.");
     }
 
     /// <summary>Solves the code's formula, in which the allowable pressure S1 at a third of the depth itself grows with depth.</summary>

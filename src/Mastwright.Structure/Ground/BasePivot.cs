@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -70,7 +71,7 @@ public sealed record BasePivot(PivotKind Kind, double InsulatorUltimateN, double
     {
         var n = Trail.Given("greatest compression", "N", duty.GreatestCompressionN, QuantityKind.Force, AnchorPull.FromAnalysis);
         var fs = GroundFactors.Trail("ceramic", factors.Ceramic);
-        var rating = Trail.Given("ultimate compression of the insulator", "Nu", InsulatorUltimateN, QuantityKind.Force, Source.DesignFile);
+        var rating = Trail.Given("ultimate compression of the insulator", "Nu", InsulatorUltimateN, QuantityKind.Force, InputSource.Design);
         yield return Check.AtMost(
             $"stand.base.insulator[{part}]", Trade.Stand, "Base insulator in compression", n,
             Trail.Computed("allowable compression of the insulator", "Na", InsulatorUltimateN / fs.Value, QuantityKind.Force, "Na = Nu/FS", Source.CommonPractice, rating, fs), duty.GoverningCase,
@@ -78,7 +79,7 @@ public sealed record BasePivot(PivotKind Kind, double InsulatorUltimateN, double
 
         yield return Check.AtMost(
             $"stand.base.rotation[{part}]", Trade.Stand, "Lean of the mast's foot on its pivot",
-            Trail.Given("greatest lean", "θ", duty.RotationRad, QuantityKind.Angle, AnchorPull.FromAnalysis), Trail.Given("lean the pivot allows", "θmax", RotationLimitRad, QuantityKind.Angle, Source.DesignFile), duty.GoverningCase,
+            Trail.Given("greatest lean", "θ", duty.RotationRad, QuantityKind.Angle, AnchorPull.FromAnalysis), Trail.Given("lean the pivot allows", "θmax", RotationLimitRad, QuantityKind.Angle, InputSource.Design), duty.GoverningCase,
             "Stiffen the lowest span, or take a pivot with more freedom.", Caution);
 
         yield return LiftOff(part, duty, factors);
@@ -99,7 +100,7 @@ public sealed record BasePivot(PivotKind Kind, double InsulatorUltimateN, double
         if (duty.LeastCompressionN < 0)
         {
             var lift = Trail.Given("lift of the mast off its pivot", "U", -duty.LeastCompressionN, QuantityKind.Force, AnchorPull.FromAnalysis);
-            var hold = Trail.Given("breaking strength of the hold-down", "R", HoldDownN, QuantityKind.Force, Source.DesignFile);
+            var hold = Trail.Given("breaking strength of the hold-down", "R", HoldDownN, QuantityKind.Force, InputSource.Design);
             var fs = GroundFactors.Trail("hold-down", factors.Uplift);
             return Check.AtMost(
                 id, Trade.Stand, "Hold-down keeps the mast on its pivot", lift, Trail.Computed("allowable pull of the hold-down", "Ra", HoldDownN / fs.Value, QuantityKind.Force, "Ra = R/FS", Source.CommonPractice, hold, fs), duty.LeastCase,
@@ -119,8 +120,8 @@ public sealed record BasePivot(PivotKind Kind, double InsulatorUltimateN, double
     {
         var n = Trail.Given("compression at the same time", "N", Math.Max(0, duty.CompressionWithHorizontalN ?? duty.StillAirCompressionN), QuantityKind.Force, AnchorPull.FromAnalysis);
         var h = Trail.Given("horizontal reaction", "H", duty.HorizontalN, QuantityKind.Force, AnchorPull.FromAnalysis);
-        var height = Trail.Given("height of the insulator", "h", InsulatorHeightM, QuantityKind.FineLength, Source.DesignFile);
-        var radius = Trail.Given(Kind == PivotKind.RockerAndPin ? "radius of the rocker" : "radius of ball or pin", "r", RadiusM, QuantityKind.FineLength, Source.DesignFile);
+        var height = Trail.Given("height of the insulator", "h", InsulatorHeightM, QuantityKind.FineLength, InputSource.Design);
+        var radius = Trail.Given(Kind == PivotKind.RockerAndPin ? "radius of the rocker" : "radius of ball or pin", "r", RadiusM, QuantityKind.FineLength, InputSource.Design);
         var lean = Trail.Given("lean", "θ", duty.RotationRad, QuantityKind.Angle, AnchorPull.FromAnalysis);
         var mu = Trail.Given("friction coefficient", "μ", Friction, QuantityKind.Ratio, Source.CommonPractice, "changeable");
         var pivot = Kind == PivotKind.RockerAndPin
@@ -130,7 +131,7 @@ public sealed record BasePivot(PivotKind Kind, double InsulatorUltimateN, double
         var (d, bore) = (InsulatorDiameterM, InsulatorBoreM);
         var core = Trail.Computed(
             "core radius of the ceramic", "k", ((d * d) + (bore * bore)) / (8 * d), QuantityKind.FineLength, "k = (d² + d0²)/(8·d)", Source.Literature("mechanics of materials: core of a circle and an annulus"),
-            Trail.Given("diameter of the ceramic", "d", d, QuantityKind.FineLength, Source.DesignFile), Trail.Given("bore", "d0", bore, QuantityKind.FineLength, Source.DesignFile));
+            Trail.Given("diameter of the ceramic", "d", d, QuantityKind.FineLength, InputSource.Design), Trail.Given("bore", "d0", bore, QuantityKind.FineLength, InputSource.Design));
         return Check.AtMost(
             $"stand.base.bending[{part}]", Trade.Stand, "No tension in the ceramic", moment,
             Trail.Computed("moment at which the edge of the ceramic opens", "Mk", n.Value * core.Value, QuantityKind.Moment, "Mk = N·k", Page, n, core), duty.GoverningCase,

@@ -1,11 +1,12 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
 /// <summary>Bearing capacity of a shallow footing by Meyerhof 1963: factors, shape and depth.</summary>
 public static class BearingCapacity
 {
-    private static readonly Source Meyerhof = Source.FromMemory("Meyerhof 1963, Canadian Geotechnical Journal 1", "1963");
+    private static readonly Source Meyerhof = Source.FromMemory("Meyerhof 1963, Canadian Geotechnical Journal 1");
 
     /// <summary>Nq = e^(π tan φ) tan²(45° + φ/2).</summary>
     public static Trail Nq(Soil soil) => Trail.Computed(
@@ -24,7 +25,7 @@ public static class BearingCapacity
 
     /// <summary>Vesic's Nγ = 2 (Nq + 1) tan φ, for comparison.</summary>
     public static Trail NgammaVesic(Soil soil) => Trail.Computed(
-        "bearing factor for weight", "Nγ", 2 * (NqOf(soil.FrictionAngleRad ?? 0) + 1) * Math.Tan(soil.FrictionAngleRad ?? 0), QuantityKind.Ratio, "Nγ = 2·(Nq + 1)·tan φ", Source.FromMemory("Vesic 1973, J. SMFD ASCE 99", "1973"), soil.FrictionAngle);
+        "bearing factor for weight", "Nγ", 2 * (NqOf(soil.FrictionAngleRad ?? 0) + 1) * Math.Tan(soil.FrictionAngleRad ?? 0), QuantityKind.Ratio, "Nγ = 2·(Nq + 1)·tan φ", Source.FromMemory("Vesic 1973, J. SMFD ASCE 99"), soil.FrictionAngle);
 
     /// <summary>Ultimate bearing pressure under a rectangle.</summary>
     /// <param name="soil">The soil.</param>
@@ -34,9 +35,9 @@ public static class BearingCapacity
     public static Trail Ultimate(Soil soil, double widthM, double lengthM, double depthM)
     {
         var (b, l) = (Math.Min(widthM, lengthM), Math.Max(widthM, lengthM));
-        var width = Trail.Given("effective width", "B", b, QuantityKind.Length, Source.DesignFile);
-        var length = Trail.Given("effective length", "L", l, QuantityKind.Length, Source.DesignFile);
-        var depth = Trail.Given("depth of the bottom", "D", depthM, QuantityKind.Length, Source.DesignFile);
+        var width = Trail.Given("effective width", "B", b, QuantityKind.Length, InputSource.Design);
+        var length = Trail.Given("effective length", "L", l, QuantityKind.Length, InputSource.Design);
+        var depth = Trail.Given("depth of the bottom", "D", depthM, QuantityKind.Length, InputSource.Design);
         var gamma = soil.UnitWeight;
         var phi = soil.IsClay ? 0 : soil.FrictionAngleRad ?? 0;
         var used = soil with { FrictionAngleRad = phi };

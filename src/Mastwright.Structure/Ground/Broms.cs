@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -22,8 +23,8 @@ public sealed record LateralCapacity(Trail Ultimate, Trail HingeDepth, Trail Gre
 /// <summary>Free-headed posts and piles under a horizontal force, by Broms 1964 (J. SMFD ASCE 90, SM2 pp 27-63 and SM3 pp 123-156).</summary>
 public static class Broms
 {
-    private static readonly Source Clay = Source.FromMemory("Broms 1964, lateral resistance of piles in cohesive soils, J. SMFD ASCE 90 SM2", "1964");
-    private static readonly Source Sand = Source.FromMemory("Broms 1964, lateral resistance of piles in cohesionless soils, J. SMFD ASCE 90 SM3", "1964");
+    private static readonly Source Clay = Source.FromMemory("Broms 1964, lateral resistance of piles in cohesive soils, J. SMFD ASCE 90 SM2");
+    private static readonly Source Sand = Source.FromMemory("Broms 1964, lateral resistance of piles in cohesionless soils, J. SMFD ASCE 90 SM3");
 
     /// <summary>Ultimate force of a post in clay or sand.</summary>
     /// <param name="soil">Clay or sand.</param>
@@ -81,7 +82,7 @@ public static class Broms
         var (d, l, ec) = (Diameter(diameter), Depth(depth), Eccentricity(e));
         var hu = Trail.Computed(
             "ultimate horizontal force", "Hu", force, QuantityKind.Force,
-            isLong ? "Hu·(e + 1.5·D + Hu/(18·cu·D)) = My (long post)" : "Hu·(e + 1.5·D + f/2) = 2.25·cu·D·(L - 1.5·D - f)², f = Hu/(9·cu·D) (short post)", Clay, soil.UndrainedShear, d, l, ec)
+            isLong ? "Hu·(e + 1.5·D + Hu/(18·cu·D)) = My (long post)" : "Hu·(e + 1.5·D + f/2) = 2.25·cu·D·(L - 1.5·D - f)², f = Hu/(9·cu·D) (short post)", Clay, [soil.UndrainedShear, d, l, ec, .. Hinge(isLong, yieldMoment)])
             .Within("undrained clay, free head, post at least 4 diameters deep", depth < 4 * diameter ? "The post is stubbier than the method was made for." : null);
         return new(
             hu,
@@ -101,7 +102,7 @@ public static class Broms
         var force = isLong ? Bisect(Moment, yieldMoment, shortForce) : shortForce;
         var (d, l, ec) = (Diameter(diameter), Depth(depth), Eccentricity(e));
         var hu = Trail.Computed(
-            "ultimate horizontal force", "Hu", force, QuantityKind.Force, isLong ? "Hu·(e + 2·f/3) = My (long post)" : "Hu = ½·γ·D·L³·Kp/(e + L) (short post)", Sand, soil.UnitWeight, d, l, ec, kp)
+            "ultimate horizontal force", "Hu", force, QuantityKind.Force, isLong ? "Hu·(e + 2·f/3) = My (long post)" : "Hu = ½·γ·D·L³·Kp/(e + L) (short post)", Sand, [soil.UnitWeight, d, l, ec, kp, .. Hinge(isLong, yieldMoment)])
             .Within("dry or uniform sand, free head, post at least 4 diameters deep", depth < 4 * diameter ? "The post is stubbier than the method was made for." : null);
         return new(
             hu,
@@ -123,9 +124,13 @@ public static class Broms
         return 0.5 * (low + high);
     }
 
-    private static Trail Diameter(double value) => Trail.Given("diameter of the post", "D", value, QuantityKind.FineLength, Source.DesignFile);
+    // A stiff post has no bending strength to show.
+    private static Trail[] Hinge(bool bends, double yieldMomentNm) =>
+        bends ? [Trail.Given("bending strength of the post", "My", yieldMomentNm, QuantityKind.Moment, InputSource.Design)] : [];
 
-    private static Trail Depth(double value) => Trail.Given("embedded length", "L", value, QuantityKind.Length, Source.DesignFile);
+    private static Trail Diameter(double value) => Trail.Given("diameter of the post", "D", value, QuantityKind.FineLength, InputSource.Design);
 
-    private static Trail Eccentricity(double value) => Trail.Given("height of the force above ground", "e", value, QuantityKind.Length, Source.DesignFile);
+    private static Trail Depth(double value) => Trail.Given("embedded length", "L", value, QuantityKind.Length, InputSource.Design);
+
+    private static Trail Eccentricity(double value) => Trail.Given("height of the force above ground", "e", value, QuantityKind.Length, InputSource.Design);
 }

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -37,7 +38,7 @@ public sealed record ConcreteBlock(double LengthM, double WidthM, double HeightM
     {
         var gamma = Trail.Given("unit weight of concrete", "γc", ConcreteNPerM3, QuantityKind.UnitWeight, Source.CommonPractice);
         var buoyancy = soil.Submerged ? Soil.WaterNPerM3 : 0;
-        var volume = Trail.Given("volume of the block", "Vc", LengthM * WidthM * HeightM, QuantityKind.Volume, Source.DesignFile);
+        var volume = Trail.Given("volume of the block", "Vc", LengthM * WidthM * HeightM, QuantityKind.Volume, InputSource.Design);
         var value = ((ConcreteNPerM3 - buoyancy) * volume.Value) + (soil.UnitWeight.Value * LengthM * WidthM * TopDepthM);
         return Trail.Computed(
             "weight of the block and the soil on it", "W", value, QuantityKind.Force, soil.Submerged ? "W = (γc - γw)·Vc + γ·L·B·z1" : "W = γc·Vc + γ·L·B·z1", Source.Literature("statics"), gamma, volume, soil.UnitWeight);
@@ -65,7 +66,7 @@ public sealed record ConcreteBlock(double LengthM, double WidthM, double HeightM
         if (bottom > 0 && (soil.IsClay || soil.IsSand))
         {
             var passive = EarthPressure.NetPassive(soil, Math.Max(0, bottom - HeightM), bottom);
-            var width = Trail.Given("width across the pull", "B", WidthM, QuantityKind.Length, Source.DesignFile);
+            var width = Trail.Given("width across the pull", "B", WidthM, QuantityKind.Length, InputSource.Design);
             parts = [friction, Trail.Computed("half of the passive pressure on the face", "P", 0.5 * passive.Value * WidthM, QuantityKind.Force, "P = ½·Pn·B", Source.CommonPractice, passive, width).Remark("full passive pressure asks for more movement than a guy can afford")];
         }
 
@@ -78,9 +79,9 @@ public sealed record ConcreteBlock(double LengthM, double WidthM, double HeightM
 
     private Check Tipping(AnchorDuty duty, Trail weight)
     {
-        var eye = Trail.Given("height of the eye over the bottom", "a", EyeHeightM, QuantityKind.Length, Source.DesignFile);
-        var front = Trail.Given("distance of the eye from the front edge", "x", EyeFromFrontM, QuantityKind.Length, Source.DesignFile);
-        var length = Trail.Given("length along the pull", "L", LengthM, QuantityKind.Length, Source.DesignFile);
+        var eye = Trail.Given("height of the eye over the bottom", "a", EyeHeightM, QuantityKind.Length, InputSource.Design);
+        var front = Trail.Given("distance of the eye from the front edge", "x", EyeFromFrontM, QuantityKind.Length, InputSource.Design);
+        var length = Trail.Given("length along the pull", "L", LengthM, QuantityKind.Length, InputSource.Design);
         var demand = Trail.Computed(
             "tipping moment about the front edge", "Mt", (duty.Pull.HorizontalN * EyeHeightM) + (duty.Pull.UpN * EyeFromFrontM), QuantityKind.Moment, "Mt = H·a + V·x", Source.Literature("statics"), duty.Pull.Horizontal, eye, duty.Pull.Up, front);
         var fs = GroundFactors.Trail("tipping over", duty.Factors.Overturning);

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -12,7 +13,7 @@ namespace Mastwright.Structure.Ground;
 /// <param name="TopDepthM">Depth of its top below ground, m.</param>
 public sealed record Deadman(double LengthM, double HeightM, double ThicknessM, double TopDepthM) : Anchor
 {
-    private static readonly Source Teng = Source.FromMemory("Teng, Foundation Design, 1962, anchors of limited length", "1962");
+    private static readonly Source Teng = Source.FromMemory("Teng, Foundation Design, 1962, anchors of limited length");
 
     /// <summary>Unit weight of the concrete, N/m³.</summary>
     public double ConcreteNPerM3 { get; init; } = 23.5e3;
@@ -57,8 +58,8 @@ public sealed record Deadman(double LengthM, double HeightM, double ThicknessM, 
     /// <summary>Ultimate horizontal pull: with the top within half of its bottom's depth it counts as reaching the surface.</summary>
     public Trail Ultimate(Soil soil)
     {
-        var length = Trail.Given("length across the pull", "L", LengthM, QuantityKind.Length, Source.DesignFile);
-        var bottom = Trail.Given("depth of the bottom", "H", BottomDepthM, QuantityKind.Length, Source.DesignFile);
+        var length = Trail.Given("length across the pull", "L", LengthM, QuantityKind.Length, InputSource.Design);
+        var bottom = Trail.Given("depth of the bottom", "H", BottomDepthM, QuantityKind.Length, InputSource.Design);
         var reachesSurface = TopDepthM <= BottomDepthM / 2;
         var face = EarthPressure.NetPassive(soil, reachesSurface ? 0 : TopDepthM, BottomDepthM);
         if (!reachesSurface)
@@ -101,14 +102,14 @@ public sealed record Deadman(double LengthM, double HeightM, double ThicknessM, 
 
     private Check Bending(AnchorDuty duty, double bars)
     {
-        var length = Trail.Given("length across the pull", "L", LengthM, QuantityKind.Length, Source.DesignFile);
+        var length = Trail.Given("length across the pull", "L", LengthM, QuantityKind.Length, InputSource.Design);
         var moment = Trail.Computed("moment at the middle, rod in the middle, even soil pressure", "M", duty.Pull.TotalN * LengthM / 8, QuantityKind.Moment, "M = T·L/8", Source.Literature("statics"), duty.Pull.Total, length);
         var lever = 0.9 * (ThicknessM - CoverM);
         var fs = GroundFactors.Trail("steel", duty.Factors.Steel);
         var capacity = Trail.Computed(
             "allowable moment of the bars", "Ma", bars * BarYieldPa * lever / fs.Value, QuantityKind.Moment, "Ma = As·fy·0.9·d/FS", Source.CommonPractice,
-            Trail.Given("steel area", "As", bars, QuantityKind.SectionArea, Source.DesignFile), Trail.Given("yield strength of the bars", "fy", BarYieldPa, QuantityKind.Stress, Source.DesignFile),
-            Trail.Given("depth to the bars", "d", ThicknessM - CoverM, QuantityKind.Length, Source.DesignFile), fs);
+            Trail.Given("steel area", "As", bars, QuantityKind.SectionArea, InputSource.Design), Trail.Given("yield strength of the bars", "fy", BarYieldPa, QuantityKind.Stress, InputSource.Design),
+            Trail.Given("depth to the bars", "d", ThicknessM - CoverM, QuantityKind.Length, InputSource.Design), fs);
         return AtMost(duty, "deadman-bending", "Deadman as a beam", moment, capacity, "Put more steel on the tension face, the one away from the mast, or make it thicker.");
     }
 }

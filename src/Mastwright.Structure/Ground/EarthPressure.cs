@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -17,7 +18,7 @@ public static class EarthPressure
 
     /// <summary>At rest: 1 - sin φ.</summary>
     public static Trail AtRest(Soil soil) => Trail.Computed(
-        "earth pressure coefficient at rest", "K0", 1 - Math.Sin(soil.FrictionAngleRad ?? 0), QuantityKind.Ratio, "K0 = 1 - sin φ", Source.FromMemory("Jaky 1944", "1944"), soil.FrictionAngle);
+        "earth pressure coefficient at rest", "K0", 1 - Math.Sin(soil.FrictionAngleRad ?? 0), QuantityKind.Ratio, "K0 = 1 - sin φ", Source.FromMemory("Jaky 1944"), soil.FrictionAngle);
 
     /// <summary>
     /// Passive less active thrust on a vertical face per metre of width, between two depths:
@@ -25,8 +26,8 @@ public static class EarthPressure
     /// </summary>
     public static Trail NetPassive(Soil soil, double topM, double bottomM)
     {
-        var top = Trail.Given("depth of the top of the face", "z1", topM, QuantityKind.Length, Source.DesignFile);
-        var bottom = Trail.Given("depth of the bottom of the face", "z2", bottomM, QuantityKind.Length, Source.DesignFile);
+        var top = Trail.Given("depth of the top of the face", "z1", topM, QuantityKind.Length, InputSource.Design);
+        var bottom = Trail.Given("depth of the bottom of the face", "z2", bottomM, QuantityKind.Length, InputSource.Design);
         var gamma = soil.UnitWeight;
         var weight = 0.5 * gamma.Value * ((bottomM * bottomM) - (topM * topM));
         if (soil.IsClay)

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -29,9 +30,9 @@ public sealed record PlateBearing(double LengthM, double WidthM, double Thicknes
         var n = Trail.Given("compression of the mast", "P", compressionN, QuantityKind.Force, AnchorPull.FromAnalysis);
         var a1 = LengthM * WidthM;
         var spread = Math.Min(2, Math.Sqrt(Math.Max(1, (SupportingAreaM2 ?? a1) / a1)));
-        var area = Trail.Given("area of the plate", "A1", a1, QuantityKind.Area, Source.DesignFile);
-        var wide = Trail.Given("area of the concrete under it", "A2", SupportingAreaM2 ?? a1, QuantityKind.Area, Source.DesignFile);
-        var fc = Trail.Given("strength of the concrete", "f'c", ConcretePa, QuantityKind.Stress, Source.DesignFile);
+        var area = Trail.Given("area of the plate", "A1", a1, QuantityKind.Area, InputSource.Design);
+        var wide = Trail.Given("area of the concrete under it", "A2", SupportingAreaM2 ?? a1, QuantityKind.Area, InputSource.Design);
+        var fc = Trail.Given("strength of the concrete", "f'c", ConcretePa, QuantityKind.Stress, InputSource.Design);
         var fs = GroundFactors.Trail("bearing of concrete", factors.ConcreteBearing);
         yield return Check.AtMost(
             $"stand.base.concrete[{part}]", Trade.Stand, "Concrete under the base plate", n,
@@ -41,12 +42,12 @@ public sealed record PlateBearing(double LengthM, double WidthM, double Thicknes
         var reach = Math.Max(LengthM, WidthM) / 2 - (0.4 * LoadedDiameterM);
         var m = Trail.Computed(
             "overhang of the plate", "m", Math.Max(0, reach), QuantityKind.FineLength, "m = (larger side - 0.8·d)/2", Source.FromMemory("AISC Design Guide 1", "2006"),
-            Trail.Given("diameter standing on the plate", "d", LoadedDiameterM, QuantityKind.FineLength, Source.DesignFile));
-        var fy = Trail.Given("yield strength of the plate", "Fy", YieldPa, QuantityKind.Stress, Source.DesignFile);
+            Trail.Given("diameter standing on the plate", "d", LoadedDiameterM, QuantityKind.FineLength, InputSource.Design));
+        var fy = Trail.Given("yield strength of the plate", "Fy", YieldPa, QuantityKind.Stress, InputSource.Design);
         var steel = GroundFactors.Trail("steel", factors.Steel);
         yield return Check.AtMost(
             $"stand.base.plate[{part}]", Trade.Stand, "Thickness of the base plate",
             Trail.Computed("thickness wanted", "t", m.Value * Math.Sqrt(2 * steel.Value * Math.Max(0, compressionN) / (YieldPa * a1)), QuantityKind.FineLength, "t = m·√(2·FS·P/(Fy·A1))", Source.FromMemory("AISC Design Guide 1", "2006"), m, n, area, fy, steel),
-            Trail.Given("thickness of the plate", "tp", ThicknessM, QuantityKind.FineLength, Source.DesignFile), governingCase, "Take a thicker or smaller plate.", caution);
+            Trail.Given("thickness of the plate", "tp", ThicknessM, QuantityKind.FineLength, InputSource.Design), governingCase, "Take a thicker or smaller plate.", caution);
     }
 }

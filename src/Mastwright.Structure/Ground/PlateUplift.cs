@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -8,7 +9,7 @@ public static class PlateUplift
     private const double Degree = Math.PI / 180;
     private const double CoefficientKu = 0.95;
 
-    private static readonly Source Paper = Source.FromMemory("Meyerhof and Adams 1968, Canadian Geotechnical Journal 5, 225-244", "1968");
+    private static readonly Source Paper = Source.FromMemory("Meyerhof and Adams 1968, Canadian Geotechnical Journal 5, 225-244");
 
     // Rows by friction angle: coefficient m of the shape factor and the depth over width where failure turns deep.
     private static readonly (double Degrees, double M, double LimitRatio)[] Table =
@@ -23,15 +24,15 @@ public static class PlateUplift
     public static Trail Rectangle(Soil soil, double widthM, double lengthM, double depthM)
     {
         var (b, l) = (Math.Min(widthM, lengthM), Math.Max(widthM, lengthM));
-        var width = Trail.Given("width of the plate", "B", b, QuantityKind.Length, Source.DesignFile);
-        var length = Trail.Given("length of the plate", "L", l, QuantityKind.Length, Source.DesignFile);
+        var width = Trail.Given("width of the plate", "B", b, QuantityKind.Length, InputSource.Design);
+        var length = Trail.Given("length of the plate", "L", l, QuantityKind.Length, InputSource.Design);
         return soil.IsClay ? Clay(soil, b * l, b, depthM, width, length) : SandUplift(soil, depthM, b, b * l, (s, h) => (2 * s * b) + l - b, "2·s·B + L - B", width, length);
     }
 
     /// <summary>Ultimate uplift of a round plate.</summary>
     public static Trail Circle(Soil soil, double diameterM, double depthM)
     {
-        var diameter = Trail.Given("diameter of the plate", "B", diameterM, QuantityKind.Length, Source.DesignFile);
+        var diameter = Trail.Given("diameter of the plate", "B", diameterM, QuantityKind.Length, InputSource.Design);
         var area = Math.PI / 4 * diameterM * diameterM;
         return soil.IsClay ? Clay(soil, area, diameterM, depthM, diameter) : SandUplift(soil, depthM, diameterM, area, (s, h) => Math.PI / 2 * s * diameterM, "π/2·s·B", diameter);
     }
@@ -54,7 +55,7 @@ public static class PlateUplift
         var phi = soil.FrictionAngleRad!.Value;
         var (shape, h) = Shape(phi, width, depth);
         var gamma = soil.UnitWeight;
-        var d = Trail.Given("depth of the plate", "D", depth, QuantityKind.Length, Source.DesignFile);
+        var d = Trail.Given("depth of the plate", "D", depth, QuantityKind.Length, InputSource.Design);
         var w = Trail.Computed("weight of soil on the plate", "W", gamma.Value * area * depth, QuantityKind.Force, "W = γ·A·D", Paper, [gamma, d, .. sides]);
         var s = Trail.Computed("shape factor", "s", shape, QuantityKind.Ratio, "s = 1 + m·H/B, m and the greatest H/B by friction angle", Paper, soil.FrictionAngle, d);
         var shallow = h >= depth;
@@ -68,7 +69,7 @@ public static class PlateUplift
 
     private static Trail Clay(Soil soil, double area, double width, double depth, params Trail[] sides)
     {
-        var d = Trail.Given("depth of the plate", "D", depth, QuantityKind.Length, Source.DesignFile);
+        var d = Trail.Given("depth of the plate", "D", depth, QuantityKind.Length, InputSource.Design);
         var gamma = soil.UnitWeight;
         var nu = Trail.Computed("uplift factor in clay", "Nu", Math.Min(9, 2 * depth / width), QuantityKind.Ratio, "Nu = 2·D/B, at most 9", Paper, [d, .. sides]);
         return Trail.Computed(

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -13,8 +14,8 @@ public sealed record Helix(double DiameterM, double DepthM);
 /// <param name="RatedN">Rated strength of shaft and eye, N.</param>
 public sealed record ScrewAnchor(ImmutableArray<Helix> Helices, double RatedN) : Anchor
 {
-    private static readonly Source Plates = Source.FromMemory("individual plate bearing, Hoyt and Clemence 1989; Vesic's factors", "1989");
-    private static readonly Source Correlation = Source.FromMemory("Hoyt and Clemence 1989, 12th ICSMFE: torque correlation", "1989");
+    private static readonly Source Plates = Source.FromMemory("individual plate bearing, Hoyt and Clemence 1989; Vesic's factors");
+    private static readonly Source Correlation = Source.FromMemory("Hoyt and Clemence 1989, 12th ICSMFE: torque correlation");
 
     /// <summary>Torque measured over the last turns, N·m; null before it is in.</summary>
     public double? InstallationTorqueNm { get; init; }
@@ -41,7 +42,7 @@ public sealed record ScrewAnchor(ImmutableArray<Helix> Helices, double RatedN) :
 
         if (InstallationTorqueNm is { } torque)
         {
-            var t = Trail.Given("installation torque over the last turns", "Ti", torque, QuantityKind.Moment, Source.DesignFile);
+            var t = Trail.Given("installation torque over the last turns", "Ti", torque, QuantityKind.Moment, InputSource.Design);
             var k = Trail.Given("uplift per torque", "Kt", TorqueFactorPerM, QuantityKind.Ratio, Correlation, "1/m; by shaft shape, a correlation and not a law");
             var fs = GroundFactors.Trail("screw anchors by torque", duty.Factors.ScrewTorque);
             yield return AtMost(
@@ -52,7 +53,7 @@ public sealed record ScrewAnchor(ImmutableArray<Helix> Helices, double RatedN) :
 
         yield return AtMost(
             duty, "screw-steel", "Screw anchor's shaft and eye", duty.Pull.Total,
-            Trail.Computed("allowable pull of shaft and eye", "Ra", RatedN / duty.Factors.Uplift, QuantityKind.Force, "Ra = R/FS", Source.CommonPractice, Trail.Given("rated ultimate strength", "R", RatedN, QuantityKind.Force, Source.DesignFile), GroundFactors.Trail("rated strength", duty.Factors.Uplift)),
+            Trail.Computed("allowable pull of shaft and eye", "Ra", RatedN / duty.Factors.Uplift, QuantityKind.Force, "Ra = R/FS", Source.CommonPractice, Trail.Given("rated ultimate strength", "R", RatedN, QuantityKind.Force, InputSource.Design), GroundFactors.Trail("rated strength", duty.Factors.Uplift)),
             "Take one of a higher rating.");
     }
 
@@ -76,13 +77,13 @@ public sealed record ScrewAnchor(ImmutableArray<Helix> Helices, double RatedN) :
             return PlateUplift.Circle(soil, helix.DiameterM, helix.DepthM).Remark("shallow helix: under five diameters deep");
         }
 
-        var a = Trail.Given("area of the helix", "A", Math.PI / 4 * helix.DiameterM * helix.DiameterM, QuantityKind.Area, Source.DesignFile);
+        var a = Trail.Given("area of the helix", "A", Math.PI / 4 * helix.DiameterM * helix.DiameterM, QuantityKind.Area, InputSource.Design);
         if (soil.IsClay)
         {
             return Trail.Computed("ultimate pull of a helix", "Qh", 9 * soil.UndrainedShearPa!.Value * a.Value, QuantityKind.Force, "Qh = 9·cu·A", Plates, soil.UndrainedShear, a);
         }
 
-        var z = Trail.Given("depth of the helix", "z", helix.DepthM, QuantityKind.Length, Source.DesignFile);
+        var z = Trail.Given("depth of the helix", "z", helix.DepthM, QuantityKind.Length, InputSource.Design);
         var gamma = soil.UnitWeight;
         var nq = BearingCapacity.Nq(soil);
         // Pressure from depth stops growing below the critical depth; ten diameters is the usual cut.

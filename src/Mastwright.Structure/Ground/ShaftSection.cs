@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Ground;
 
@@ -53,10 +54,10 @@ public sealed record ShaftSection(double DiameterM)
         var (axial, moment) = Forces(0.5 * (low + high));
         var reached = Math.Abs(axial - axialN) <= 1e-3 * Math.Max(1, Math.Abs(Forces(20 * DiameterM).Axial));
         var n = Trail.Given("axial force in the post", "N", axialN, QuantityKind.Force, AnchorPull.FromAnalysis);
-        var d = Trail.Given("diameter of the post", "D", DiameterM, QuantityKind.FineLength, Source.DesignFile);
-        var t = Trail.Given("wall of its tube", "t", WallM, QuantityKind.FineLength, Source.DesignFile);
-        var fc = Trail.Given("strength of the concrete", "f'c", ConcretePa, QuantityKind.Stress, Source.DesignFile);
-        var area = Trail.Given("steel area of all bars", "As", Bars * Math.PI / 4 * BarDiameterM * BarDiameterM, QuantityKind.SectionArea, Source.DesignFile);
+        var d = Trail.Given("diameter of the post", "D", DiameterM, QuantityKind.FineLength, InputSource.Design);
+        var t = Trail.Given("wall of its tube", "t", WallM, QuantityKind.FineLength, InputSource.Design);
+        var fc = Trail.Given("strength of the concrete", "f'c", ConcretePa, QuantityKind.Stress, InputSource.Design);
+        var area = Trail.Given("steel area of all bars", "As", Bars * Math.PI / 4 * BarDiameterM * BarDiameterM, QuantityKind.SectionArea, InputSource.Design);
         return Trail.Computed(
             "nominal bending strength of the post", "Mn", reached ? Math.Max(0, moment) : 0, QuantityKind.Moment,
             WallM > 0 ? "Mn = Σ fy·A·y + 0.95·f'c over the compressed concrete, plastic stresses in balance with N" : "Mn = Σ σ·A·y + 0.85·f'c over the stress block, in balance with N",

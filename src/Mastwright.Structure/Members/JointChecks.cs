@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Members;
 
@@ -10,11 +11,11 @@ public sealed record BoltGroup(int Count, double DiameterM, double UltimatePa)
 {
     internal double AreaM2 => Math.PI / 4 * DiameterM * DiameterM;
 
-    internal Trail CountTrail => Trail.Given("number of bolts", "n", Count, QuantityKind.Count, Source.DesignFile);
+    internal Trail CountTrail => Trail.Given("number of bolts", "n", Count, QuantityKind.Count, InputSource.Design);
 
-    internal Trail Diameter => Trail.Given("bolt diameter", "d", DiameterM, QuantityKind.FineLength, Source.DesignFile);
+    internal Trail Diameter => Trail.Given("bolt diameter", "d", DiameterM, QuantityKind.FineLength, InputSource.Design);
 
-    internal Trail Ultimate => Trail.Given("tensile strength of the bolts", "Fub", UltimatePa, QuantityKind.Stress, Source.DesignFile);
+    internal Trail Ultimate => Trail.Given("tensile strength of the bolts", "Fub", UltimatePa, QuantityKind.Stress, InputSource.Design);
 }
 
 /// <summary>One tube pushed into another and through-bolted.</summary>
@@ -49,11 +50,11 @@ public static class JointChecks
     /// <param name="governingCase">The case, in words.</param>
     public static IEnumerable<Check> Telescoped(string part, TelescopedJoint joint, MemberForces forces, ResistanceFactors factors, string governingCase)
     {
-        var diameter = Trail.Given("outside diameter of the inner tube", "D", joint.Inner.OuterDiameterM, QuantityKind.FineLength, Source.DesignFile);
+        var diameter = Trail.Given("outside diameter of the inner tube", "D", joint.Inner.OuterDiameterM, QuantityKind.FineLength, InputSource.Design);
         var ratio = Trail.Given("least overlap in diameters", "k", joint.LeastOverlapRatio, QuantityKind.Ratio, Source.CommonPractice, "changeable");
         yield return Check.AtLeast(
             $"stand.mast.overlap[{part}]", Trade.Stand, "Overlap of telescoped tubes",
-            Trail.Given("overlap", "lo", joint.OverlapM, QuantityKind.FineLength, Source.DesignFile),
+            Trail.Given("overlap", "lo", joint.OverlapM, QuantityKind.FineLength, InputSource.Design),
             Trail.Computed("least overlap", "lmin", ratio.Value * diameter.Value, QuantityKind.FineLength, "lmin = k·D", Source.CommonPractice, ratio, diameter), "every case",
             "Push the inner tube further in.", Caution);
 
@@ -94,7 +95,7 @@ public static class JointChecks
     private static Check Bearing(string part, string which, RoundSection tube, MemberMetal metal, BoltGroup bolts, Trail demand, Trail phi, string governingCase)
     {
         var wall = tube.IsSolid ? tube.OuterDiameterM / 2 : tube.WallM;
-        var thickness = Trail.Given($"wall of the {which} tube", "t", wall, QuantityKind.FineLength, Source.DesignFile);
+        var thickness = Trail.Given($"wall of the {which} tube", "t", wall, QuantityKind.FineLength, InputSource.Design);
         return Check.AtMost(
             $"stand.mast.joint-bearing[{part}, {which} tube]", Trade.Stand, $"Bolts bearing on the {which} tube", demand,
             Trail.Computed(

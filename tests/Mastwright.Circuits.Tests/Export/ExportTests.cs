@@ -44,6 +44,19 @@ public class ExportTests
     }
 
     [Fact]
+    public void Names_with_blanks_and_of_one_spelling_stay_apart()
+    {
+        var network = new Network(
+            AcSource.Transmitter("TX", "80 m", Network.Ground, 100, 50),
+            new Resistor("R 1", "80 m", "80_M", 10),
+            new Resistor("R_1", "80_M", Network.Ground, 30));
+        var deck = SpiceNetlist.Of(network, F, "names").Split('\n').Where(l => !l.StartsWith(".ac", StringComparison.Ordinal) && !l.StartsWith(".end", StringComparison.Ordinal));
+        var spice = Spice.Ac(deck, F);
+        Near.Equal(network.Solve(F).NodeVoltage("80 m"), spice["80_m"], 1e-9);
+        Near.Equal(network.Solve(F).NodeVoltage("80_M"), spice["80_m_2"], 1e-9);
+    }
+
+    [Fact]
     public void Scattering_of_a_lossless_match_is_unitary_and_reciprocal()
     {
         var match = LMatch.Design(new Complex(20, -60), 50, F, 100, PartQuality.Lossless).Candidates[0];
@@ -88,6 +101,26 @@ public class ExportTests
         var text = Touchstone.Write([(1e6, new Complex[5, 5])], 50).Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(1 + 10, text.Length);
         Assert.All(text.Skip(1), l => Assert.True(l.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length <= 9));
+    }
+
+    [Fact]
+    public void Files_of_a_match_hold_its_sweep_and_its_network()
+    {
+        var match = LMatch.Design(new Complex(20, -60), 50, F, 100, PartQuality.HomeBuilt).Candidates[0];
+        var one = MatchFiles.OnePort(match, 3.5e6, 3.8e6, 4).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(2 + 4, one.Length);
+        var sweep = MatchSweep.Of(match, 3.5e6, 3.8e6, 4);
+        var numbers = one[3].Split(' ').Select(t => double.Parse(t, CultureInfo.InvariantCulture)).ToArray();
+        Near.Relative(3.6e6, numbers[0], 1e-12);
+        Near.Equal(sweep[1].Reflection, new Complex(numbers[1], numbers[2]), 1e-9);
+        Near.Relative(match.SwrAt(3.6e6), sweep[1].Swr, 1e-12);
+
+        // Port 2 closed by the antenna must give the one-port's reflection.
+        var two = MatchFiles.TwoPort(match, 3.5e6, 3.8e6, 4).Split('\n', StringSplitOptions.RemoveEmptyEntries)[3].Split(' ').Select(t => double.Parse(t, CultureInfo.InvariantCulture)).ToArray();
+        Complex s11 = new(two[1], two[2]), s21 = new(two[3], two[4]), s12 = new(two[5], two[6]), s22 = new(two[7], two[8]);
+        var load = Mismatch.Reflection(new Complex(20, -60), 50);
+        Near.Equal(sweep[1].Reflection, s11 + (s12 * s21 * load / (1 - (s22 * load))), 1e-8);
+        Assert.Contains(".ac lin", MatchFiles.Netlist(match));
     }
 
     private static void Agrees(Network network, double tolerance)

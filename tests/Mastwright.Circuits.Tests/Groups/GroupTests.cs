@@ -14,10 +14,12 @@ public class GroupTests
     private static readonly LineType Lossless50 = new("50", 50, 0.66);
     private static readonly LineType Lossless75 = new("75", 75, 0.82);
 
-    // Quarter-wave masts a quarter wave apart on a square, over good ground; mutual impedances as handbooks give them (from memory).
-    private static LoadImpedance FourSquareLoad()
+    // Thin quarter-wave masts a quarter wave apart on a square over perfect ground, by the induced-EMF method (Carter 1932; table
+    // of the reference values: 20.379 - j14.165 Ω at 0.25 λ; the corner at 0.354 λ between its neighbours); self 36.54 + j21.26 Ω
+    // and the earth's loss at each base.
+    private static LoadImpedance FourSquareLoad(double earthOhm)
     {
-        Complex self = new(36.4, 0), side = new(15.5, -16), corner = new(5, -17.7);
+        Complex self = new(36.54 + earthOhm, 21.26), side = new(20.379, -14.165), corner = new(8.345, -18.70);
         return LoadImpedance.Constant(new[,]
         {
             { self, side, side, corner },
@@ -27,8 +29,8 @@ public class GroupTests
         });
     }
 
-    private static GroupProblem FourSquare(PartQuality? quality = null) => new(
-        FourSquareLoad(),
+    private static GroupProblem FourSquare(PartQuality? quality = null, double earthOhm = 5) => new(
+        FourSquareLoad(earthOhm),
         [1, -Complex.ImaginaryOne, -Complex.ImaginaryOne, -1],
         50,
         F,
@@ -45,10 +47,10 @@ public class GroupTests
     [Fact]
     public void Drive_impedances_are_the_matrix_rows_by_hand()
     {
-        var t = DriveTable.Of(FourSquare());
+        var t = DriveTable.Of(FourSquare(earthOhm: 0));
         var j = Complex.ImaginaryOne;
-        Near.Equal(new Complex(36.4, 0) - (2 * j * new Complex(15.5, -16)) - new Complex(5, -17.7), t.Drives[0].ImpedanceOhm, 1e-12);
-        Near.Equal(new Complex(41.4, -17.7), t.Drives[1].ImpedanceOhm, 1e-12);
+        Near.Equal(new Complex(36.54, 21.26) - (2 * j * new Complex(20.379, -14.165)) - new Complex(8.345, -18.70), t.Drives[0].ImpedanceOhm, 1e-12);
+        Near.Equal(new Complex(44.885, 2.56), t.Drives[1].ImpedanceOhm, 1e-12);
         Near.Relative(1500, t.Drives.Sum(d => d.PowerW), 1e-12);
         Assert.Contains(t.Findings, f => f.Code == "group-weak-mast");
     }
@@ -94,6 +96,16 @@ public class GroupTests
     }
 
     [Fact]
+    public void Rear_mast_of_a_square_over_perfect_ground_takes_no_power_and_lossy_networks_say_so()
+    {
+        var lossless = IndependentNetworks.Design(FourSquare(PartQuality.Lossless, 0)).Feed!;
+        Near.Absolute(0, lossless.WorstError, 1e-6);
+        var lossy = IndependentNetworks.Design(FourSquare(earthOhm: 0));
+        Assert.InRange(lossy.Feed!.WorstError, 0, 0.05);
+        Assert.Equal(lossy.Feed.WorstError >= 0.01, lossy.Findings.Any(f => f.Code == "group-untuned"));
+    }
+
+    [Fact]
     public void Network_takes_power_out_of_a_mast_that_gives_it()
     {
         // Close spacing and the wrong phase: mast 1 shows negative resistance.
@@ -102,6 +114,33 @@ public class GroupTests
         Assert.Contains(DriveTable.Of(p).Findings, f => f.Message.Contains("gives power back", StringComparison.Ordinal));
         var feed = IndependentNetworks.Design(p).Feed!;
         Near.Absolute(0, feed.WorstError, 1e-6);
+    }
+
+    [Fact]
+    public void Feeders_of_odd_lengths_reach_the_currents_through_L_networks()
+    {
+        var result = PhasingLines.Design(FourSquare() with { FeederLengthsM = [17, 19.5, 23, 21] });
+        Assert.NotNull(result.Feed);
+        Near.Absolute(0, result.Feed.WorstError, 1e-6);
+        Assert.Equal(1, result.Feed.Swr, 1e-5);
+        Near.Relative(1500, result.Feed.Solution.LoadPowerW + result.Feed.Solution.LossW, 1e-9);
+        Assert.Equal([17.0, 19.5, 23.0, 21.0], result.Feed.Lines.Select(l => l.LengthM));
+        var independent = IndependentNetworks.Design(FourSquare() with { FeederLengthsM = [17, 19.5, 23, 21] });
+        Near.Absolute(0, independent.Feed!.WorstError, 1e-6);
+        Assert.Equal("group-feeders", Assert.Single(PhasingLines.Design(FourSquare() with { FeederLengthsM = [17] }).Findings).Code);
+    }
+
+    [Fact]
+    public void Designer_offers_every_feed_that_works_the_best_first()
+    {
+        var (feeds, _) = GroupDesigner.Design(FourSquare() with { ReachM = 14 });
+        Assert.Equal(4, feeds.Length);
+        Assert.Equal(feeds.Select(GroupDesigner.Points).Order(), feeds.Select(GroupDesigner.Points));
+        Assert.All(feeds, f => Near.Relative(1500, f.Solution.LoadPowerW + f.Solution.LossW, 1e-9));
+        Assert.True(feeds.Single(f => f.Title == "quadrature hybrid").DumpPowerW > 0);
+        var (none, why) = GroupDesigner.Design(FourSquare() with { Currents = [1, 1] });
+        Assert.Empty(none);
+        Assert.Equal("group-size", Assert.Single(why).Code);
     }
 
     [Fact]

@@ -42,6 +42,15 @@ public class FeedLineTests
     }
 
     [Fact]
+    public void Line_is_held_against_its_ratings()
+    {
+        var f = FeedLine.Of(new LineType("t", 50, 0.66), 25, new Complex(200, 0), 7e6, 1000);
+        var checks = f.Checks("main", new(600), new(10), 0.25);
+        Assert.Equal(Mastwright.Model.Trails.Verdict.Fail, checks[0].Verdict);
+        Near.Relative(Math.Sqrt(1000 * 4 / 50.0) / 2 / 10, checks[1].Ratio, 1e-7);
+    }
+
+    [Fact]
     public void Choke_by_hand()
     {
         // 5 A through 8 Ω is 40 V; 50 Ω of path lets 0.8 A flow; for 0.04 A the path must be 1000 Ω in all.

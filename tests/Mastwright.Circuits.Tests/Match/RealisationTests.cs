@@ -33,6 +33,18 @@ public class RealisationTests
     }
 
     [Fact]
+    public void Tapped_coil_is_wound_with_its_tap_and_matches_with_its_own_shape_and_Q()
+    {
+        var tapped = MatchDesigner.Design(new(LoadImpedance.Constant(new Complex(20, -60)), 50, 1.85e6, 1000, PartQuality.HomeBuilt)).Candidates.First(c => c.TopologyId == "tapped-coil");
+        var r = Realisation.Of(tapped, new Workshop([]));
+        Assert.Empty(r.Findings);
+        var coil = Assert.Single(r.Coils);
+        Assert.InRange(r.Candidate.Swr, 1, 1.02);
+        Assert.InRange(coil.TapTurns!.Value, 0.5, coil.Proposal.Report.Coil.Turns);
+        Near.Relative(((TappedCoilSection)r.Candidate.Ladder.Sections[0]).InductanceH, coil.Proposal.Report.Inductance.Value, 0.03);
+    }
+
+    [Fact]
     public void Stock_without_an_answer_is_a_finding_naming_the_part()
     {
         var r = Realisation.Of(Ideal, new Workshop([Mica with { PeakRating = new(10) }]));

@@ -13,7 +13,8 @@ public class StrikeSimulationTests
     private static StrikeScenario Scenario(StrokeKind kind = StrokeKind.FirstNegative, bool bonded = true) => new(
         LightningCurrents.Of(LightningLevel.III, kind), new(20, 0.05), Gap, new(100, 16, 20, 1e-3, 0.02, 2),
         [new("series coil", FeedElement.Coil, true, 5e-6, 20e3), new("shunt capacitor", FeedElement.Capacitor, false, 500e-12, 10e3)],
-        new(40, CableRoute.OnGround, 50, 0.005, 600), new(bonded)) { EndS = 60e-6 };
+        new(40, CableRoute.OnGround, 50, 0.005, 600), new(bonded))
+    { EndS = 60e-6 };
 
     private static readonly Lazy<StrikeResult> Usual = new(() => StrikeSimulation.Run(Scenario())!);
 

@@ -9,7 +9,7 @@ namespace Mastwright.Protection.Tests.People;
 public class NearFieldExposureTests
 {
     // Field at height z and distance r of a short monopole radiating P: the far field on the ground is √(90 P)/r, the near terms follow Hertz.
-    private static NearField ShortMonopole(Vec3 p, double frequencyHz, double powerW)
+    private static FieldStrength ShortMonopole(Vec3 p, double frequencyHz, double powerW)
     {
         const double eta = 376.730313668;
         var k = 2 * Math.PI * frequencyHz / 299792458.0;
@@ -25,7 +25,8 @@ public class NearFieldExposureTests
     }
 
     private static NearFieldRequest Request(double frequencyHz, double powerW, double duty = 1) => new(
-        p => ShortMonopole(p, frequencyHz, 100), 100, new(frequencyHz, powerW, 3, duty), Vec3.Zero, 0.5, 400) { Bearings = 3, BodyHeightsM = [0.0] };
+        p => ShortMonopole(p, frequencyHz, 100), 100, new(frequencyHz, powerW, 3, duty), Vec3.Zero, 0.5, 400)
+    { Bearings = 3, BodyHeightsM = [0.0] };
 
     // Far out the plane-wave estimate with gain 3 (short monopole over a perfect plane) must come back.
     [Fact]
@@ -87,5 +88,6 @@ public class NearFieldExposureTests
         var far = Trail.Given("distance", "R", 4.2, QuantityKind.Length, Source.DesignFile);
         Assert.Equal(4.2, RfBurn.FenceRadius([far], 0.5).Value);
         Assert.Equal(3.5, RfBurn.FenceRadius([], 2.5).Value);
+        Assert.Equal(Verdict.Fail, RfBurn.FenceCheck(far, RfBurn.FenceRadius([far], 4)).Verdict);
     }
 }

@@ -37,6 +37,14 @@ public class GuyStaticsTests
         Assert.All(result.Insulators, i => Assert.Equal(1, i.VoltsPerFieldM.Value / Math.Abs(upper[0]), 1e-6));
     }
 
+    [Fact]
+    public void A_whisker_on_the_side_sprays_before_the_mast()
+    {
+        var bare = GuyStatics.Solve(new(18, 0.05), [], Air, 0.93).MastEnhancement.Value;
+        var whisker = new Fields.Electrostatics.Wire(new(0.05, 0, 17.8), new(0.35, 0, 18.3), 0.002, true);
+        Assert.True(GuyStatics.Solve(new(18, 0.05), [], Air, 0.93, [whisker]).MastEnhancement.Value > 2 * bare);
+    }
+
     // A ball of radius r over a plane at potential U with a wide gap sprays at about U = E·r (Peek, isolated sphere, from memory): the foot here is such a half ball, held lower by the shaft.
     [Fact]
     public void Foot_and_top_onset_lie_above_the_lone_balls()

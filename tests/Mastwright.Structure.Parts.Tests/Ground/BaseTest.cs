@@ -38,6 +38,16 @@ public class BaseTest
     }
 
     [Fact]
+    public void Plain_footing_bends_like_a_cantilever()
+    {
+        // ACI 318 chapter 14 (from memory) in pounds and inches: φ·5·√3000 psi over 1.6 = 102.7 psi; σ = q·c²/2 over h'²/6 per width.
+        var footing = new BaseFooting(1, 1, 0.5, 0.5) { ConcretePa = 3000 * 6894.757, LoadedWidthM = 0.3 };
+        var check = footing.Examine("base", Soils.Sand(), new(20e3, 0, "still air"), null, Factors).Single(c => c.Id == "stand.footing.concrete[base]");
+        Assert.Equal(0.6 * 5 * Math.Sqrt(3000) / 1.6, check.Capacity.Value / 6894.757, 1.5);
+        Assert.Equal(31.75e3 * 0.35 * 0.35 / 2 / (0.45 * 0.45 / 6), check.Demand.Value, 1e-6);
+    }
+
+    [Fact]
     public void Concrete_and_plate_by_hand()
     {
         // ACI 318: 0.85·20 MPa·0.3²·2 over 2.5; AISC Design Guide 1: m = (0.3 - 0.8·0.1)/2, t = m·√(2·1.67·P/(Fy·A)).

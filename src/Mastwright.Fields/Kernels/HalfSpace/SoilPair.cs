@@ -8,6 +8,9 @@ namespace Mastwright.Fields.Kernels.HalfSpace;
 /// </summary>
 internal static class SoilPair
 {
+    // Nepers after which the wave through the soil itself is forgotten beside the one along the surface.
+    private const double Deaf = 10;
+
     /// <summary>Volts per ampere between end currents; ends 00, 01, 10, 11.</summary>
     public static PairBlock Reaction(HalfSpaceKernels kernels, in Filament p, in Filament q)
     {
@@ -34,8 +37,15 @@ internal static class SoilPair
         var k1 = kernels.SoilWaveNumber;
         var n2 = kernels.Medium.IndexSquared;
         var sum = new SoilPairSum(kernels, p, q);
-        sum.Image(PairIntegrals.Compute(p, q, k1), p.Tangent.Dot(q.Tangent), 1 / n2);
         var mirrored = q.Mirrored;
+        var reachM = (p.Centre - q.Centre).Length - (0.5 * (p.LengthM + q.LengthM));
+        if (-k1.Imaginary * reachM > Deaf)
+        {
+            Remainder(ref sum, Region.Soil, p, q, mirrored);
+            return sum.Result(kernels.WaveNumber);
+        }
+
+        sum.Image(PairIntegrals.Compute(p, q, k1), p.Tangent.Dot(q.Tangent), 1 / n2);
         var factor = kernels.Medium.ImageFactor;
         sum.Image(PairIntegrals.Compute(p, mirrored, k1), -2 * factor * p.Tangent.Z * q.Tangent.Z, factor / n2);
         Remainder(ref sum, Region.Soil, p, q, mirrored);
@@ -58,7 +68,9 @@ internal static class SoilPair
         var longerM = Math.Max(p.LengthM, q.LengthM);
         if (gapM > 0.7 * longerM)
         {
-            sum.Add(region, 0, 1, 0, 1, gapM > 3 * longerM ? 2 : 3);
+            // Between two buried wires far apart only the wave along the surface is left, long against any segment in the soil.
+            var points = gapM < 3 * longerM ? 3 : region == Region.Soil && gapM > 12 * longerM ? 1 : 2;
+            sum.Add(region, 0, 1, 0, 1, points);
             return;
         }
 

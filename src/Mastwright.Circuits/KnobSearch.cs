@@ -4,9 +4,10 @@ namespace Mastwright.Circuits;
 
 /// <summary>
 /// Levenberg-Marquardt over the logarithms of a few positive values, with complex residuals and difference quotients
-/// (Marquardt 1963; Numerical Recipes, Modeling of Data). Every step that is taken lowers the sum of squares.
+/// (Marquardt 1963). Every step that is taken lowers the sum of squares. A network often has more knobs than conditions,
+/// which the fitter of the numerics library, meant for measurements, refuses; here the damping picks the nearest answer.
 /// </summary>
-internal static class LeastSquares
+internal static class KnobSearch
 {
     private const double Span = 100;
 
