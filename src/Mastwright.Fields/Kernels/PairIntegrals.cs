@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Mastwright.Fields.Meshing;
 using Mastwright.Numerics;
 
@@ -17,6 +18,7 @@ internal static class PairIntegrals
     /// <summary>Pairs on one axis closer than this many summed radii use the exact tubular kernel.</summary>
     private const double TubularReach = 6;
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static PairBlock Compute(in Filament p, in Filament q, Complex k)
     {
         var between = q.Centre - p.Centre;
@@ -45,6 +47,7 @@ internal static class PairIntegrals
 /// <summary>Product Gauss rule for filaments well apart.</summary>
 internal static class FarPair
 {
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static PairBlock Compute(in Filament p, in Filament q, Complex k, double gapM)
     {
         double size = k.Magnitude, beta = k.Real, alpha = -k.Imaginary;
@@ -121,6 +124,7 @@ internal static class NearPair
     public static PairBlock Compute(in Filament p, in Filament q, Complex k, double gapM) =>
         p.LengthM > q.LengthM ? OuterFirst(q, p, k, gapM).Transposed : OuterFirst(p, q, k, gapM);
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static PairBlock OuterFirst(in Filament outer, in Filament inner, Complex k, double gapM)
     {
         var block = default(PairBlock);
