@@ -70,7 +70,7 @@ void Report(WireModel station, double frequencyHz)
     FarField? far = null;
     DrivenWires? driven = null;
     var solve = Best(() => solution = WireSolver.Solve(station, frequencyHz).Require());
-    var pattern = Best(() => far = FarField.Of(driven = solution!.DrivePower(1000)));
+    var pattern = Best(() => _ = (far = FarField.Of(driven = solution!.DrivePower(1000))).RadiatedPowerW);
     var balance = station.Ground is Ground.PerfectPlane ? $", balance {(far!.RadiatedPowerW + driven!.LossPowerW) / driven.InputPowerW - 1:E1}" : $", sky wave {far!.RadiationEfficiency:P1}";
     Console.WriteLine($"  {frequencyHz / 1e6:F1} MHz, {solution!.Mesh.UnknownCount} unknowns: solve {solve.Wall:F0} ({solve.Cpu:F0}) ms, pattern {pattern.Wall:F0} ({pattern.Cpu:F0}) ms, Z {solution.FeedImpedance():F2}{balance}");
 }
