@@ -42,6 +42,19 @@ public class SoilNearFieldTests
         }
     }
 
+    [Theory]
+    [InlineData(4)]
+    [InlineData(30)]
+    public void Exact_field_at_ten_wavelengths_is_Nortons_ground_wave(int radials)
+    {
+        // Sommerfeld's exact surface field over Norton's factor at 10 wavelengths: 0.4584/0.4459 for this soil (computed in Python).
+        var driven = Solve(BuriedWireTests.BuriedScreen(Ground.Over(Average), radials, 20, 34)).DrivePower(1000);
+        var distance = 10 * Wavelength;
+        var exact = NearField.At(driven, new(distance * Math.Cos(0.02), distance * Math.Sin(0.02), 0.01)).Electric.Z.Magnitude;
+        var norton = GroundWave.FieldVPerM(FarField.Of(driven), Average, FrequencyHz, 1000, 0.02, distance);
+        Near(0.4583767 / 0.44588, exact / norton, 0.005);
+    }
+
     [Fact]
     public void Power_through_a_box_around_the_station_is_the_power_fed()
     {

@@ -62,6 +62,22 @@ public sealed class JournalStoreTests : IDisposable
     }
 
     [Fact]
+    public async Task Two_programs_may_write_at_once()
+    {
+        var path = folder.File("j.db");
+        using (Opened(path)) { }
+        var writers = Enumerable.Range(0, 2).Select(_ => Task.Run(() =>
+        {
+            using var store = Opened(path);
+            for (var i = 0; i < 25; i++) Done(store.Add(Sweep(At(2026, 1, 1), 3.6e6)));
+        }));
+        await Task.WhenAll(writers);
+        using var all = Opened(path);
+        Assert.Equal(50, All(all).Entries.Length);
+        Done(all.CheckIntegrity());
+    }
+
+    [Fact]
     public void A_photo_is_known_again_by_its_digest() =>
         // FIPS 180-2, appendix B.1: the digest of "abc".
         Assert.Equal("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", PhotoEntry.DigestOf(new MemoryStream("abc"u8.ToArray())));

@@ -39,39 +39,41 @@ public static class SpiceNetlist
     private sealed class Writer(StringBuilder text, double f)
     {
         private readonly double _omega = 2 * Math.PI * f;
+        private readonly Dictionary<string, string> _names = [];
+        private readonly Dictionary<string, string> _nodes = [];
 
         public void Write(Part part)
         {
-            var n = part.Name;
+            var n = Safe(part.Name, _names);
             switch (part)
             {
                 case AcSource s:
-                    Line($"V{n} {n}_emf {s.Minus} AC {Num(s.OpenVoltage.Magnitude)} {Num(s.OpenVoltage.Phase * 180 / Math.PI)}");
-                    Impedance($"{n}_int", $"{n}_emf", s.Plus, s.InternalOhm, 0);
+                    Line($"V{n} {n}_emf {Node(s.Minus)} AC {Num(s.OpenVoltage.Magnitude)} {Num(s.OpenVoltage.Phase * 180 / Math.PI)}");
+                    Impedance($"{n}_int", $"{n}_emf", Node(s.Plus), s.InternalOhm, 0);
                     break;
                 case CurrentDrive i:
-                    Line($"I{n} {i.From} {i.Into} AC {Num(i.Current.Magnitude)} {Num(i.Current.Phase * 180 / Math.PI)}");
+                    Line($"I{n} {Node(i.From)} {Node(i.Into)} AC {Num(i.Current.Magnitude)} {Num(i.Current.Phase * 180 / Math.PI)}");
                     break;
                 case Resistor r:
-                    Impedance(n, r.A, r.B, r.ResistanceOhm, 0);
+                    Impedance(n, Node(r.A), Node(r.B), r.ResistanceOhm, 0);
                     break;
                 case Inductor l:
                     Coil(n, l);
                     break;
                 case Mutual m:
-                    Line($"K{n} L{m.Coil1} L{m.Coil2} {Num(m.Coupling)}");
+                    Line($"K{n} L{Safe(m.Coil1, _names)} L{Safe(m.Coil2, _names)} {Num(m.Coupling)}");
                     break;
                 case Capacitor c:
                     var esr = c.CapacitanceF > 0 ? c.Loss.ResistanceOhm(c.CapacitanceF, f) : 0;
-                    Line($"C{n} {c.A} {(esr > 0 ? n + "_m" : c.B)} {Num(c.CapacitanceF)}");
+                    Line($"C{n} {Node(c.A)} {(esr > 0 ? n + "_m" : Node(c.B))} {Num(c.CapacitanceF)}");
                     if (esr > 0)
-                        Line($"R{n} {n}_m {c.B} {Num(esr)}");
+                        Line($"R{n} {n}_m {Node(c.B)} {Num(esr)}");
                     break;
                 case Switch { Closed: true } s:
-                    Impedance(n, s.A, s.B, s.ClosedOhm, 0);
+                    Impedance(n, Node(s.A), Node(s.B), s.ClosedOhm, 0);
                     break;
                 case Switch s:
-                    Line($"C{n} {s.A} {s.B} {Num(s.OpenF)}");
+                    Line($"C{n} {Node(s.A)} {Node(s.B)} {Num(s.OpenF)}");
                     break;
                 case Ac.Line t:
                     Transmission(n, t);
@@ -85,11 +87,11 @@ public static class SpiceNetlist
         private void Coil(string n, Inductor l)
         {
             var r = l.Loss.ResistanceOhm(l.InductanceH, f);
-            Line($"L{n} {l.A} {(r > 0 ? n + "_m" : l.B)} {Num(l.InductanceH)}");
+            Line($"L{n} {Node(l.A)} {(r > 0 ? n + "_m" : Node(l.B))} {Num(l.InductanceH)}");
             if (r > 0)
-                Line($"R{n} {n}_m {l.B} {Num(r)}");
+                Line($"R{n} {n}_m {Node(l.B)} {Num(r)}");
             if (l.SelfCapacitanceF > 0)
-                Line($"C{n} {l.A} {l.B} {Num(l.SelfCapacitanceF)}");
+                Line($"C{n} {Node(l.A)} {Node(l.B)} {Num(l.SelfCapacitanceF)}");
         }
 
         private void Transmission(string n, Ac.Line t)
@@ -97,11 +99,11 @@ public static class SpiceNetlist
             var (z0, v, alpha) = (t.Type.CharacteristicOhm, t.Type.VelocityFactor * Lines.LineType.LightSpeed, t.Type.PropagationPerM(f).Real);
             if (alpha == 0)
             {
-                Line($"T{n} {t.Near.Hot} {t.Near.Return} {t.Far.Hot} {t.Far.Return} Z0={Num(z0)} TD={Num(t.LengthM / v)}");
+                Line($"T{n} {Node(t.Near.Hot)} {Node(t.Near.Return)} {Node(t.Far.Hot)} {Node(t.Far.Return)} Z0={Num(z0)} TD={Num(t.LengthM / v)}");
                 return;
             }
 
-            Line($"O{n} {t.Near.Hot} {t.Near.Return} {t.Far.Hot} {t.Far.Return} line_{n}");
+            Line($"O{n} {Node(t.Near.Hot)} {Node(t.Near.Return)} {Node(t.Far.Hot)} {Node(t.Far.Return)} line_{n}");
             Line($".model line_{n} LTRA(R={Num(2 * z0 * alpha)} L={Num(z0 / v)} C={Num(1 / (z0 * v))} G=0 LEN={Num(t.LengthM)})");
         }
 
@@ -112,18 +114,18 @@ public static class SpiceNetlist
             var ports = a.Impedance.Ports;
             if (ports == 1)
             {
-                Impedance(n, a.Pins[0], a.Pins[1], z[0, 0].Real, z[0, 0].Imaginary);
+                Impedance(n, Node(a.Pins[0]), Node(a.Pins[1]), z[0, 0].Real, z[0, 0].Imaginary);
                 return;
             }
 
             for (var i = 0; i < ports; i++)
             {
-                Line($"V{n}_s{i} {a.Pins[2 * i]} {n}_p{i}_0 0");
+                Line($"V{n}_s{i} {Node(a.Pins[2 * i])} {n}_p{i}_0 0");
                 for (var j = 0; j < ports; j++)
                 {
                     Line($"F{n}_{i}_{j} 0 {n}_z{i}_{j} V{n}_s{j} 1");
                     Impedance($"{n}_{i}_{j}", $"{n}_z{i}_{j}", "0", z[i, j].Real, z[i, j].Imaginary);
-                    Line($"E{n}_{i}_{j} {n}_p{i}_{j} {(j == ports - 1 ? a.Pins[(2 * i) + 1] : $"{n}_p{i}_{j + 1}")} {n}_z{i}_{j} 0 1");
+                    Line($"E{n}_{i}_{j} {n}_p{i}_{j} {(j == ports - 1 ? Node(a.Pins[(2 * i) + 1]) : $"{n}_p{i}_{j + 1}")} {n}_z{i}_{j} 0 1");
                 }
             }
         }
@@ -143,6 +145,21 @@ public static class SpiceNetlist
                 Line($"R{n}_dc {a} {middle} 1e12");
             if (r != 0)
                 Line($"R{n} {middle} {b} {Num(r)}");
+        }
+
+        private string Node(string name) => name == Network.Ground ? name : Safe(name, _nodes);
+
+        // SPICE knows no case and no blanks; what would fall together gets a number.
+        private static string Safe(string name, Dictionary<string, string> known)
+        {
+            if (known.TryGetValue(name, out var safe))
+                return safe;
+            var plain = string.Concat(name.Select(c => char.IsAsciiLetterOrDigit(c) ? c : '_'));
+            safe = plain;
+            for (var k = 2; known.Values.Contains(safe, StringComparer.OrdinalIgnoreCase); k++)
+                safe = $"{plain}_{k}";
+            known.Add(name, safe);
+            return safe;
         }
 
         private void Line(string s) => text.AppendLine(s);

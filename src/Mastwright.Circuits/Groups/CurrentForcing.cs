@@ -37,12 +37,9 @@ public static class CurrentForcing
         var y = NodeAdmittances(nodes, problem);
         for (var n = 1; n < nodes.Count; n++)
         {
-            var inverse = nodes[0].Ratio / nodes[n].Ratio;
-            var x1 = inverse.Imaginary / y[n].Real;
-            if (Math.Abs(x1) < 1e-6 * problem.LineOhm || !double.IsFinite(x1))
+            if (GroupParts.LNetwork($"{n}", nodes[0].Node, nodes[n].Node, nodes[n].Ratio / nodes[0].Ratio, y[n], problem) is not { } network)
                 return new(null, [new("group-forcing", Severity.Error, "An L network cannot set this phase: the node takes no power, or the currents differ in amount alone.", WayOut: "Use lines of other impedance for one mast, or independent networks.")]);
-            var x2 = 1 / (((inverse.Real - 1) / x1) + y[n].Imaginary);
-            parts.AddRange(new[] { GroupParts.Reactance($"{n}s", nodes[0].Node, nodes[n].Node, x1, problem), double.IsFinite(x2) ? GroupParts.Reactance($"{n}p", nodes[n].Node, Network.Ground, x2, problem) : null }.OfType<Part>());
+            parts.AddRange(network);
         }
 
         if (quarters > 1)

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
 using Mastwright.Circuits.Ac;
-using Mastwright.Circuits.Match;
 using Mastwright.Model.Trails;
 
 namespace Mastwright.Circuits.Groups;
@@ -55,6 +54,9 @@ public sealed class GroupFeed
     /// <summary>Achieved base currents, RMS phasors at full power, for the pattern.</summary>
     public ImmutableArray<Complex> Currents => [.. Solution.Part("ANT").Ports.Select(p => p.CurrentPhasor)];
 
+    /// <summary>What each mast shows and takes at full power, as achieved: for insulators, gaps and people near the base.</summary>
+    public ImmutableArray<MastDrive> Drives => [.. Solution.Part("ANT").Ports.Select((p, k) => new MastDrive(k, p.CurrentPhasor, p.VoltagePhasor, p.ImpedanceOhm, p.PowerInW))];
+
     /// <summary>Drive errors at the design frequency, the reference mast included with none.</summary>
     public ImmutableArray<DriveError> Errors => ErrorsOf(Solution);
 
@@ -90,40 +92,3 @@ public sealed class GroupFeed
 /// <param name="Feed">The feed; null when it could not be designed.</param>
 /// <param name="Findings">Why not, or what to know.</param>
 public sealed record GroupResult(GroupFeed? Feed, ImmutableArray<Finding> Findings);
-
-/// <summary>Pieces common to the designers.</summary>
-internal static class GroupParts
-{
-    /// <summary>A reactance as a coil or capacitor, or nothing when it vanishes.</summary>
-    public static Part? Reactance(string name, string a, string b, double ohm, GroupProblem p) => Math.Abs(ohm) < 1e-9
-        ? null
-        : ohm > 0
-            ? new Inductor("L" + name, a, b, ohm / p.Omega, p.Quality.Coil)
-            : new Capacitor("C" + name, a, b, -1 / (p.Omega * ohm), p.Quality.Capacitor);
-
-    /// <summary>Puts a two-element match between the transmitter's line and a node, tuned with all losses in.</summary>
-    public static IEnumerable<Part> Matched(IReadOnlyList<Part> rest, string node, GroupProblem p)
-    {
-        var probe = new Network(rest.Append(new AcSource("probe", node, Network.Ground, 1, p.LineOhm)));
-        var z = probe.Solve(p.FrequencyHz).InputImpedanceOhm("probe");
-        var problem = new MatchProblem(LoadImpedance.Constant(z), p.LineOhm, p.FrequencyHz, p.PowerW, p.Quality);
-        var best = LMatch.Design(problem).Candidates.FirstOrDefault();
-        yield return AcSource.Transmitter(GroupFeed.Transmitter, "line", Network.Ground, p.PowerW, p.LineOhm);
-        if (best is null || best.Ladder.Sections.IsEmpty)
-        {
-            yield return new Resistor("bond", "line", node, 0);
-            yield break;
-        }
-
-        var ladder = MatchDesigner.Knobs(best.Ladder) is { Length: 2 } knobs && LadderTuner.Tune(best.Ladder, problem, knobs) is { } tuned ? tuned : best.Ladder;
-        for (var i = 0; i < ladder.Sections.Length; i++)
-        {
-            string Place(int k) => ladder.NodeAfter(k) == ladder.LoadNode ? node : ladder.NodeAfter(k);
-            foreach (var part in ladder.Sections[i].Build("m" + ladder.NameOf(i), Place(i), Place(i + 1), p.Quality))
-                yield return part;
-        }
-
-        if (ladder.LoadNode == Ladder.LineNode)
-            yield return new Resistor("bond", "line", node, 0);
-    }
-}

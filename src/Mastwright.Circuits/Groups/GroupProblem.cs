@@ -22,8 +22,14 @@ public sealed record GroupProblem(LoadImpedance Load, ImmutableArray<Complex> Cu
     /// <summary>The shortest length of feeder that reaches each mast, metres; zero when they need not reach.</summary>
     public double ReachM { get; init; }
 
+    /// <summary>Length of feeder to each mast where the lengths are given, metres; null to use <see cref="ReachM"/> for all.</summary>
+    public ImmutableArray<double>? FeederLengthsM { get; init; }
+
     /// <summary>Number of masts.</summary>
     public int Masts => Currents.Length;
+
+    /// <summary>Length of feeder to a mast, metres.</summary>
+    internal double FeederM(int mast) => FeederLengthsM is { } lengths ? lengths[mast] : ReachM;
 
     /// <summary>Angular frequency, radians per second.</summary>
     internal double Omega => 2 * Math.PI * FrequencyHz;
@@ -47,6 +53,8 @@ public sealed record GroupProblem(LoadImpedance Load, ImmutableArray<Complex> Cu
             faults.Add(new("group-currents", Severity.Error, "The wanted currents must be finite and not all nothing.", WayOut: "Give each current as a ratio and an angle."));
         else if (!Load.IsPassive(FrequencyHz))
             faults.Add(new("group-active-load", Severity.Error, "The impedance matrix gives power back for some currents: no real group does.", WayOut: "Check the antenna model; mutual resistances may not exceed the self resistances."));
+        if (FeederLengthsM is { } lengths && (lengths.Length != Masts || lengths.Any(l => !(l >= 0) || !double.IsFinite(l))))
+            faults.Add(new("group-feeders", Severity.Error, "Feeder lengths must be given for every mast and may not be negative.", WayOut: "Give one length for each mast, or leave them out."));
         if (!(LineOhm > 0) || !(FrequencyHz > 0) || !(PowerW > 0))
             faults.Add(new("group-numbers", Severity.Error, "Line impedance, frequency and power must be above zero.", WayOut: "Give all three."));
         return faults.ToImmutable();

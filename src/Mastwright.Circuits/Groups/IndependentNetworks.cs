@@ -15,7 +15,7 @@ public static class IndependentNetworks
 {
     private static readonly double LeastSine = Math.Sin(15 * Math.PI / 180);
 
-    /// <summary>Designs the networks; with feeders when <see cref="GroupProblem.ReachM"/> is above zero.</summary>
+    /// <summary>Designs the networks; with feeders where the problem gives them a length.</summary>
     public static GroupResult Design(GroupProblem problem)
     {
         var faults = problem.Faults();
@@ -28,24 +28,29 @@ public static class IndependentNetworks
         var choice = phases.Select(o => (Offset: o, Stress: ends.Sum(e => Stress(e, o, total, problem)))).MinBy(c => c.Stress);
         if (double.IsInfinity(choice.Stress))
             return new(null, [new("group-phase", Severity.Error, "No common phase keeps every network clear of 0° and 180°, where its parts grow without limit.", WayOut: "Add a length of line to one mast, or use current forcing.")]);
+        var rest = new List<Part> { AcSource.Transmitter(GroupFeed.Transmitter, "line", Network.Ground, problem.PowerW, problem.LineOhm), problem.Antenna() };
         var parts = new List<Part>();
         foreach (var e in ends)
         {
             var (x1, x2, x3) = Reactances(e, choice.Offset, total, problem);
             var n = (e.Mast + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
-            parts.AddRange(new[]
-            {
-                GroupParts.Reactance(n + "a", "line", "t" + n, x1, problem),
-                GroupParts.Reactance(n + "b", "t" + n, Network.Ground, x3, problem),
-                GroupParts.Reactance(n + "c", "t" + n, e.Node, x2, problem),
-            }.OfType<Part>());
+            Series(n + "a", "line", "t" + n, x1);
+            Series(n + "c", "t" + n, e.Node, x2);
+            parts.Add(GroupParts.Reactance(n + "b", "t" + n, Network.Ground, x3, problem)!);
         }
 
-        var rest = new List<Part> { AcSource.Transmitter(GroupFeed.Transmitter, "line", Network.Ground, problem.PowerW, problem.LineOhm), problem.Antenna() };
-        if (problem.ReachM > 0)
-            rest.AddRange(ends.Select(e => new Line($"W{e.Mast + 1}", e.Node, GroupProblem.MastNode(e.Mast), problem.Feeder, problem.ReachM)));
+        // A reactance of nothing is a wire; the trimming takes up what it leaves.
+        void Series(string name, string from, string to, double ohm)
+        {
+            if (Math.Abs(ohm) < 0.01 * problem.LineOhm)
+                rest.Add(new Resistor("bond" + name, from, to, 0));
+            else
+                parts.Add(GroupParts.Reactance(name, from, to, ohm, problem)!);
+        }
+
+        rest.AddRange(ends.Where(e => problem.FeederM(e.Mast) > 0).Select(e => new Line($"W{e.Mast + 1}", e.Node, GroupProblem.MastNode(e.Mast), problem.Feeder, problem.FeederM(e.Mast))));
         rest.AddRange(Idle(table));
-        var tuned = Tune(parts, rest, problem);
+        var tuned = GroupTuner.Tune(parts, rest, problem, matchToo: true);
         var network = new Network(rest.Concat(tuned));
         var feed = new GroupFeed("independent networks", network, problem, table.Findings);
         if (feed.WorstError < 0.01)
@@ -66,10 +71,11 @@ public static class IndependentNetworks
 
     private static BoxEnd AtBox(MastDrive d, GroupProblem p)
     {
-        if (p.ReachM == 0)
+        var length = p.FeederM(d.Mast);
+        if (length == 0)
             return new(d.Mast, GroupProblem.MastNode(d.Mast), d.VoltagePhasor, d.CurrentPhasor);
-        var wave = new StandingWave(p.Feeder, p.ReachM, p.FrequencyHz, d.VoltagePhasor, d.CurrentPhasor);
-        return new(d.Mast, $"box{d.Mast + 1}", wave.VoltageAt(p.ReachM), wave.CurrentAt(p.ReachM));
+        var wave = new StandingWave(p.Feeder, length, p.FrequencyHz, d.VoltagePhasor, d.CurrentPhasor);
+        return new(d.Mast, $"box{d.Mast + 1}", wave.VoltageAt(length), wave.CurrentAt(length));
     }
 
     private static (double X1, double X2, double X3) Reactances(BoxEnd e, double offset, double total, GroupProblem p)
@@ -89,32 +95,6 @@ public static class IndependentNetworks
         var i1 = Math.Sqrt(Math.Abs(e.PowerW * total * p.LineOhm)) / (total * p.LineOhm / Math.Abs(e.PowerW));
         var i2 = e.Current.Magnitude;
         return (Math.Abs(x1) * i1 * i1) + (Math.Abs(x2) * i2 * i2) + (Math.Abs(x3) * ((i1 * i1) + (i2 * i2)));
-    }
-
-    // The losses of the parts shift the currents a little; all values are trimmed together.
-    private static IEnumerable<Part> Tune(List<Part> parts, List<Part> rest, GroupProblem p)
-    {
-        Part With(Part part, double value) => part switch
-        {
-            Inductor l => new Inductor(l.Name, l.A, l.B, value, l.Loss, l.SelfCapacitanceF),
-            Capacitor c => new Capacitor(c.Name, c.A, c.B, value, c.Loss),
-            _ => part,
-        };
-        Complex[] Residuals(double[] v)
-        {
-            if (!new Network(rest.Concat(parts.Select((part, k) => With(part, v[k])))).TrySolve(p.FrequencyHz, out var s, out _))
-                return [.. Enumerable.Repeat(new Complex(1e3, 0), p.Masts)];
-            var ports = s.Part("ANT").Ports;
-            return
-            [
-                Mismatch.Reflection(s.InputImpedanceOhm(GroupFeed.Transmitter), p.LineOhm),
-                .. Enumerable.Range(0, p.Masts).Where(k => k != p.Reference).Select(k => (ports[k].CurrentPhasor / ports[p.Reference].CurrentPhasor) - (p.Currents[k] / p.Currents[p.Reference])),
-            ];
-        }
-
-        var start = parts.Select(part => part is Inductor l ? l.InductanceH : ((Capacitor)part).CapacitanceF).ToArray();
-        var (values, _) = KnobSearch.Minimise(Residuals, start, 1e-9);
-        return parts.Select((part, k) => With(part, values[k]));
     }
 
     private sealed record BoxEnd(int Mast, string Node, Complex Voltage, Complex Current)

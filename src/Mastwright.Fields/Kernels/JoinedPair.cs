@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Mastwright.Fields.Meshing;
 
 namespace Mastwright.Fields.Kernels;
@@ -40,6 +41,7 @@ internal static class JoinedPair
     }
 
     // One half of the rectangle: the leading fraction x runs 0..1, the other is x·v. Distances use the true lengths.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Half(ref PairBlock block, double leadM, double otherM, double cosine, in TubularKernel kernel, bool firstIsLonger)
     {
         GaussRule along = GaussRule.Of(AlongPoints), across = GaussRule.Of(AcrossPoints);

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Mastwright.Fields.Kernels;
 
@@ -24,6 +25,7 @@ internal readonly struct TubularKernel(double radiusA, double radiusB, Complex w
     public double Scale => 0.5 * Math.Sqrt(_sumSquared);
 
     /// <summary>The kernel at squared axial distance u².</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public Complex At(double distanceSquared)
     {
         var value = new Complex(Static(distanceSquared), 0);

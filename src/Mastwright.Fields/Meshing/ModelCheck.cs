@@ -53,6 +53,9 @@ internal static class ModelCheck
                 $"{Text(wire.LengthM)} m", $"at least {Text(radiusM)} m", "Merge it with its neighbour or use a thinner equivalent."));
         }
 
+        if (wire.Jacket is { } jacket && !(jacket.ThicknessM > 0 && jacket.RelativePermittivity >= 1 && jacket.LossTangent >= 0))
+            findings.Add(Error("wire-jacket", $"The jacket of wire \"{wire.Name}\" is not possible.", $"{Text(jacket.ThicknessM)} m, εr {Text(jacket.RelativePermittivity)}, tan δ {Text(jacket.LossTangent)}", "thickness above 0 m, εr at least 1, tan δ at least 0", "Correct the jacket or leave it out."));
+
         var phase = Vacuum.WaveNumber(frequencyHz) * radiusM;
         if (phase > LargestRadiusPhase)
         {

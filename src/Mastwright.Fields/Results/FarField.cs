@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Wires;
 
@@ -56,6 +57,7 @@ public sealed class FarField
     public double RadiationEfficiency => RadiatedPowerW / _inputPowerW;
 
     /// <summary>The field in a direction.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public FarFieldSample At(double thetaRad, double phiRad)
     {
         if (_halfSpace && thetaRad > (Math.PI / 2) + 1e-12)

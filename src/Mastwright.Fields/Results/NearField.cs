@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Wires;
 using Mastwright.Numerics;
@@ -77,6 +78,7 @@ public static class NearField
         private Complex _hz;
 
         // The image of a current keeps its vertical and turns its horizontal part: the mirrored tangent times −1, charge times −1.
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void Add(in Filament filament, Complex start, Complex end, Vec3 point, double sign)
         {
             var distanceM = filament.DistanceM(point);

@@ -1,6 +1,8 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Meshing;
+using Mastwright.Fields.Wires;
 using Mastwright.Numerics.Dense;
 
 namespace Mastwright.Fields.Solving;
@@ -12,11 +14,12 @@ namespace Mastwright.Fields.Solving;
 /// </summary>
 internal static class ImpedanceMatrix
 {
-    public static ComplexMatrix Fill(WireMesh mesh, double frequencyHz, CancellationToken cancellation)
+    public static ComplexMatrix Fill(WireMesh mesh, double frequencyHz, CancellationToken cancellation, IProgress<double>? progress = null)
     {
         var n = mesh.UnknownCount;
         var sum = new Complex[(long)n * n];
         var interactions = new Interactions(mesh, frequencyHz);
+        var steps = new Steps(progress, mesh.Segments.Length);
         var rowLocks = new Lock[n];
         for (var i = 0; i < n; i++)
             rowLocks[i] = new();
@@ -37,6 +40,7 @@ internal static class ImpedanceMatrix
                 }
             }
 
+            steps.Next();
             return rows;
         }, static _ => { });
         Symmetrise(sum, n);
@@ -51,6 +55,7 @@ internal static class ImpedanceMatrix
     }
 
     /// <summary>Adds one pair's voltages to the two rows of end voltages of its first segment.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static void AddPair(BasisSet basis, Span<Complex> rows, int n, int q, in PairBlock block, double weight)
     {
         foreach (var term in basis.At(new(q, 0)))
@@ -66,21 +71,24 @@ internal static class ImpedanceMatrix
         }
     }
 
-    /// <summary>The internal impedance of the metal and the lumped loads, as single matrix entries.</summary>
+    /// <summary>The internal impedance of the metal, the jackets and the lumped loads, as single matrix entries.</summary>
     internal static IEnumerable<(int Row, int Column, Complex Value)> LocalTerms(WireMesh mesh, double frequencyHz)
     {
         for (var s = 0; s < mesh.Segments.Length; s++)
         {
             var segment = mesh.Segments[s];
-            var metal = mesh.Model.Wires[segment.Wire].Metal;
-            if (metal.IsPerfect)
+            var wire = mesh.Model.Wires[segment.Wire];
+            var metal = wire.Metal.InternalImpedancePerM(segment.RadiusM, frequencyHz) * segment.LengthM;
+            var jacket = wire.Jacket?.RadialImpedanceOhmM(segment.RadiusM, Outside(mesh, segment, frequencyHz), frequencyHz) / segment.LengthM ?? 0;
+            if (metal == 0 && jacket == 0)
                 continue;
-            var z = metal.InternalImpedancePerM(segment.RadiusM, frequencyHz) * segment.LengthM;
             for (var a = 0; a < 2; a++)
             {
                 for (var b = 0; b < 2; b++)
                 {
-                    foreach (var entry in Products(mesh.Basis, new(s, a), new(s, b), z * (a == b ? 1.0 / 3 : 1.0 / 6)))
+                    // ∫ N_a N_b ds for the metal, ∫ N_a′ N_b′ ds for the charge in the jacket.
+                    var z = a == b ? (metal / 3) + jacket : (metal / 6) - jacket;
+                    foreach (var entry in Products(mesh.Basis, new(s, a), new(s, b), z))
                         yield return entry;
                 }
             }
@@ -92,6 +100,9 @@ internal static class ImpedanceMatrix
                 yield return entry;
         }
     }
+
+    private static Complex Outside(WireMesh mesh, in Segment segment, double frequencyHz) =>
+        mesh.Model.Ground is Ground.HalfSpace half && segment.Centre.Z < 0 ? half.Soil.ComplexPermittivity(frequencyHz) : 1;
 
     private static List<(int Row, int Column, Complex Value)> Products(BasisSet basis, SegmentEnd a, SegmentEnd b, Complex z)
     {

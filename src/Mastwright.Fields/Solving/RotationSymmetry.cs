@@ -121,7 +121,8 @@ internal sealed record RotationSymmetry(int Order, int[] Axis, int[][] Sectors)
     {
         Segment first = mesh.Segments[a], second = mesh.Segments[b];
         return Math.Abs(first.RadiusM - second.RadiusM) <= 1e-9 * first.RadiusM
-            && mesh.Model.Wires[first.Wire].Metal == mesh.Model.Wires[second.Wire].Metal;
+            && mesh.Model.Wires[first.Wire].Metal == mesh.Model.Wires[second.Wire].Metal
+            && mesh.Model.Wires[first.Wire].Jacket == mesh.Model.Wires[second.Wire].Jacket;
     }
 
     private static bool LoadsMatch(WireMesh mesh, int[] segmentMap)

@@ -38,7 +38,7 @@ public static class BaseCrossing
     /// <summary>Reflection between base with and without the crossing that a network easily takes up: SWR 1.22.</summary>
     public const double AllowedDetuning = 0.1;
 
-    private static readonly Source Page = Source.Derived("cables-across-base");
+    private static readonly Source Page = Source.Derived("docs/theory/cables-across-base.md");
 
     /// <summary>Judges one crossing.</summary>
     /// <param name="device">The crossing.</param>

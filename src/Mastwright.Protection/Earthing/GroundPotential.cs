@@ -35,7 +35,7 @@ public static class GroundPotential
     }
 
     private static Trail Volts(string name, string symbol, double value, string formula, Trail rise, double distanceM) =>
-        Trail.Computed(name, symbol, value, QuantityKind.PeakVoltage, formula, Source.Derived("earth"), rise,
+        Trail.Computed(name, symbol, value, QuantityKind.PeakVoltage, formula, Source.Derived("docs/theory/earth.md"), rise,
             Trail.Given("distance", "r", distanceM, QuantityKind.Length, Source.DesignFile))
             .Within("uniform soil, low frequency: a steep front reaches less far along the radials", null);
 }

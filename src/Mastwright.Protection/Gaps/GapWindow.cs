@@ -13,7 +13,7 @@ public static class GapWindow
 {
     private const double SmallestM = 0.05e-3;
     private const double LargestM = 0.25;
-    private static readonly Source Page = Source.Derived("spark-gap");
+    private static readonly Source Page = Source.Derived("docs/theory/spark-gap.md");
 
     /// <summary>Solves for the setting.</summary>
     public static GapAnswer Set(GapRequest request)

@@ -42,7 +42,7 @@ public sealed class RadialEarth
         }
 
         Solved = BuriedConductors.Solve(wires, earth.SoilOhmM, earth.RadialLengthM / 6);
-        RadialsOhm = Trail.Computed("resistance of the radials", "Rr", Solved.ResistanceOhm, QuantityKind.Resistance, "line sources on every radial, one potential", Source.Derived("earth"),
+        RadialsOhm = Trail.Computed("resistance of the radials", "Rr", Solved.ResistanceOhm, QuantityKind.Resistance, "line sources on every radial, one potential", Source.Derived("docs/theory/earth.md"),
             Trail.Given("soil resistivity", "ρ", earth.SoilOhmM, QuantityKind.Resistivity, Source.DesignFile),
             Trail.Given("number of radials", "n", earth.Radials, QuantityKind.Count, Source.DesignFile),
             Trail.Given("length", "L", earth.RadialLengthM, QuantityKind.Length, Source.DesignFile))
@@ -57,7 +57,7 @@ public sealed class RadialEarth
 
     /// <summary>Low-frequency resistance of the rods, taken as independent of each other; null without rods.</summary>
     public Trail? RodsOhm => _earth.Rods <= 0 ? null : EarthElectrode.Rod(_earth.SoilOhmM, _earth.RodLengthM, _earth.RodRadiusM) is { } one
-        ? Trail.Computed("resistance of the rods", "Rs", one.Value / _earth.Rods, QuantityKind.Resistance, "Rs = R/n", Source.Derived("earth"), one,
+        ? Trail.Computed("resistance of the rods", "Rs", one.Value / _earth.Rods, QuantityKind.Resistance, "Rs = R/n", Source.Derived("docs/theory/earth.md"), one,
             Trail.Given("number of rods", "n", _earth.Rods, QuantityKind.Count, Source.DesignFile)).Remark("Mutual effect of rods and radials neglected.")
         : null;
 

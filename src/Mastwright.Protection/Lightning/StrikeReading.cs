@@ -10,7 +10,7 @@ namespace Mastwright.Protection.Lightning;
 internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, Trail? spark, TransientResult raw)
 {
     private const int DrawnPoints = 600;
-    private static readonly Source Run = Source.Derived("lightning");
+    private static readonly Source Run = Source.Derived("docs/theory/lightning.md");
     private readonly Trail _crest = Trail.Given("crest of the stroke", "I", scenario.Stroke.CrestA, QuantityKind.PeakCurrent, LightningCurrents.Source);
 
     public StrikeResult Read()

@@ -11,7 +11,7 @@ namespace Mastwright.Protection.Lightning;
 /// </summary>
 public static class StrikeSimulation
 {
-    private static readonly Source Page = Source.Derived("lightning");
+    private static readonly Source Page = Source.Derived("docs/theory/lightning.md");
 
     /// <summary>Runs a scenario; null when it has faults, which <see cref="StrikeScenario.Faults"/> names.</summary>
     /// <param name="scenario">The scenario.</param>

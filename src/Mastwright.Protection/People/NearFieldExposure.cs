@@ -104,7 +104,7 @@ public static class NearFieldExposure
     }
 
     private static Trail Trail(string name, string symbol, double value, Trail power, Trail limit) =>
-        Model.Trails.Trail.Computed(name, symbol, value, QuantityKind.Length, $"{symbol} = farthest place where field²·Pc/Pref > limit²", Source.Derived("exposure"), power, limit)
+        Model.Trails.Trail.Computed(name, symbol, value, QuantityKind.Length, $"{symbol} = farthest place where field²·Pc/Pref > limit²", Source.Derived("docs/theory/exposure.md"), power, limit)
             .Remark(value == 0 ? "Inside the limit everywhere that was looked at." : "Rounded up to the next step of the search.");
 
     // A limit that averages is held against the mean square over the body; one that holds at every instant against the strongest place.

@@ -32,9 +32,14 @@ public static class RfBurn
         Trail.Given("contact current limit", "Ilim", population == Population.Public ? 0.020 : 0.040, QuantityKind.RmsCurrent, Contact)
             .Within("0.1 to 10 MHz", frequencyHz is < 1e5 or > 1e7 ? "The contact-current limit is stated for 0.1 to 10 MHz; it is held outside that too." : null);
 
+    /// <summary>Limit of the current through any limb in A rms: 45 mA public, 100 mA occupational, 0.1 to 110 MHz, averaged over 6 minutes (ICNIRP 2020 table 9).</summary>
+    public static Trail LimbLimit(Population population) =>
+        Trail.Given("limb current limit", "Il", population == Population.Public ? 0.045 : 0.100, QuantityKind.RmsCurrent,
+            Source.FromMemory("ICNIRP Guidelines for limiting exposure to electromagnetic fields, table 9", "2020"));
+
     /// <summary>Current through a person who grasps the part: U/500 Ω. Feet on wet ground are the worst; the source is taken as stiff.</summary>
     public static Trail ContactCurrent(Trail rmsV) =>
-        Trail.Computed("contact current", "I", rmsV.Value / BodyOhm, QuantityKind.RmsCurrent, "I = U/Zb", Source.Derived("exposure"), rmsV,
+        Trail.Computed("contact current", "I", rmsV.Value / BodyOhm, QuantityKind.RmsCurrent, "I = U/Zb", Source.Derived("docs/theory/exposure.md"), rmsV,
             Trail.Assumed("body impedance", "Zb", BodyOhm, QuantityKind.Resistance, "a grasping hand to wet feet at high frequency, rounded down"));
 
     /// <summary>A check for every part within reach. A fence or cover cures it; power does not, in practice.</summary>
@@ -49,6 +54,12 @@ public static class RfBurn
         }),
     ];
 
+    /// <summary>A check that the fence as built is wide enough.</summary>
+    /// <param name="builtM">Least distance of the fence from the mast, with its trail.</param>
+    /// <param name="neededM">What <see cref="FenceRadius"/> asks for.</param>
+    public static Check FenceCheck(Trail builtM, Trail neededM) => Check.AtLeast("survive.fence", Trade.Survive, "The fence keeps people far enough from the mast",
+        builtM, neededM, "highest of all limits", "Widen the fence, or lower the power or the duty.", Caution);
+
     /// <summary>
     /// Radius of the fence round the base: beyond every exposure distance for the public, and an arm's length beyond anything that burns.
     /// </summary>
@@ -59,7 +70,7 @@ public static class RfBurn
         var burn = Trail.Given("reach of parts that burn", "rb", burnReachM, QuantityKind.Length, Source.DesignFile);
         var arm = Trail.Given("arm", "a", ArmM, QuantityKind.Length, Source.CommonPractice);
         var worst = exposure.IsDefaultOrEmpty ? 0 : exposure.Max(t => t.Value);
-        return Trail.Computed("fence radius", "Rfence", Math.Max(worst, burnReachM + ArmM), QuantityKind.Length, "Rfence = max(R of every limit, rb + a)", Source.Derived("exposure"),
+        return Trail.Computed("fence radius", "Rfence", Math.Max(worst, burnReachM + ArmM), QuantityKind.Length, "Rfence = max(R of every limit, rb + a)", Source.Derived("docs/theory/exposure.md"),
             [.. exposure.IsDefault ? [] : exposure, burn, arm])
             .Remark("Where the fence would have to stand on a neighbour's ground, lower the power or the duty instead.");
     }

@@ -41,7 +41,7 @@ public sealed record GuyStaticResult(Trail MastEnhancement, ImmutableArray<GuySe
 /// </summary>
 public static class GuyStatics
 {
-    private static readonly Source Engine = Source.Derived("corona-static");
+    private static readonly Source Engine = Source.Derived("docs/theory/corona-static.md");
 
     /// <summary>Solves mast and guys.</summary>
     /// <param name="mast">The mast; its ring is left out here.</param>

@@ -44,6 +44,19 @@ public class ExportTests
     }
 
     [Fact]
+    public void Names_with_blanks_and_of_one_spelling_stay_apart()
+    {
+        var network = new Network(
+            AcSource.Transmitter("TX", "80 m", Network.Ground, 100, 50),
+            new Resistor("R 1", "80 m", "80_M", 10),
+            new Resistor("R_1", "80_M", Network.Ground, 30));
+        var deck = SpiceNetlist.Of(network, F, "names").Split('\n').Where(l => !l.StartsWith(".ac", StringComparison.Ordinal) && !l.StartsWith(".end", StringComparison.Ordinal));
+        var spice = Spice.Ac(deck, F);
+        Near.Equal(network.Solve(F).NodeVoltage("80 m"), spice["80_m"], 1e-9);
+        Near.Equal(network.Solve(F).NodeVoltage("80_M"), spice["80_m_2"], 1e-9);
+    }
+
+    [Fact]
     public void Scattering_of_a_lossless_match_is_unitary_and_reciprocal()
     {
         var match = LMatch.Design(new Complex(20, -60), 50, F, 100, PartQuality.Lossless).Candidates[0];

@@ -117,6 +117,37 @@ public class GroupTests
     }
 
     [Fact]
+    public void Feeders_of_odd_lengths_reach_the_currents_through_L_networks()
+    {
+        var result = PhasingLines.Design(FourSquare() with { FeederLengthsM = [17, 19.5, 23, 21] });
+        Assert.NotNull(result.Feed);
+        Near.Absolute(0, result.Feed.WorstError, 1e-6);
+        Assert.Equal(1, result.Feed.Swr, 1e-5);
+        Near.Relative(1500, result.Feed.Solution.LoadPowerW + result.Feed.Solution.LossW, 1e-9);
+        var wanted = DriveTable.Of(FourSquare()).Drives;
+        foreach (var d in result.Feed.Drives)
+            Near.Equal(wanted[d.Mast].ImpedanceOhm, d.ImpedanceOhm, 1e-5);
+        Near.Relative(result.Feed.Solution.LoadPowerW, result.Feed.Drives.Sum(d => d.PowerW), 1e-9);
+        Assert.Equal([17.0, 19.5, 23.0, 21.0], result.Feed.Lines.Select(l => l.LengthM));
+        var independent = IndependentNetworks.Design(FourSquare() with { FeederLengthsM = [17, 19.5, 23, 21] });
+        Near.Absolute(0, independent.Feed!.WorstError, 1e-6);
+        Assert.Equal("group-feeders", Assert.Single(PhasingLines.Design(FourSquare() with { FeederLengthsM = [17] }).Findings).Code);
+    }
+
+    [Fact]
+    public void Designer_offers_every_feed_that_works_the_best_first()
+    {
+        var (feeds, _) = GroupDesigner.Design(FourSquare() with { ReachM = 14 });
+        Assert.Equal(4, feeds.Length);
+        Assert.Equal(feeds.Select(GroupDesigner.Points).Order(), feeds.Select(GroupDesigner.Points));
+        Assert.All(feeds, f => Near.Relative(1500, f.Solution.LoadPowerW + f.Solution.LossW, 1e-9));
+        Assert.True(feeds.Single(f => f.Title == "quadrature hybrid").DumpPowerW > 0);
+        var (none, why) = GroupDesigner.Design(FourSquare() with { Currents = [1, 1] });
+        Assert.Empty(none);
+        Assert.Equal("group-size", Assert.Single(why).Code);
+    }
+
+    [Fact]
     public void Full_four_square_with_its_feed_agrees_with_ngspice()
     {
         var feed = IndependentNetworks.Design(FourSquare() with { ReachM = 21, Feeder = Lossless75 }).Feed!;

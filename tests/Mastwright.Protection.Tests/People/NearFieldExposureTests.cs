@@ -88,5 +88,6 @@ public class NearFieldExposureTests
         var far = Trail.Given("distance", "R", 4.2, QuantityKind.Length, Source.DesignFile);
         Assert.Equal(4.2, RfBurn.FenceRadius([far], 0.5).Value);
         Assert.Equal(3.5, RfBurn.FenceRadius([], 2.5).Value);
+        Assert.Equal(Verdict.Fail, RfBurn.FenceCheck(far, RfBurn.FenceRadius([far], 4)).Verdict);
     }
 }

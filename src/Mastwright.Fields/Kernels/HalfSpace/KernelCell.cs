@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -77,6 +78,7 @@ internal sealed class KernelCell(double rhoLow, double rhoHigh, double heightLow
     }
 
     /// <summary>The interpolated remainders.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public KernelRemainder Interpolate(double rho, double height, double depth)
     {
         Span<double> acrossRho = stackalloc double[Order];

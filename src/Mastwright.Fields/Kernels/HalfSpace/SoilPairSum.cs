@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Mastwright.Numerics;
 
 namespace Mastwright.Fields.Kernels.HalfSpace;
@@ -24,6 +25,7 @@ internal struct SoilPairSum(HalfSpaceKernels kernels, in Filament p, in Filament
     }
 
     /// <summary>Adds the tabulated remainders over a part of both segments, by a product Gauss rule.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Add(Region region, double p0, double p1, double q0, double q1, int points)
     {
         var rule = GaussRule.Of(points);

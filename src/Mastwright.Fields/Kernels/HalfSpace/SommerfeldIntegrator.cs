@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using Mastwright.Numerics.Special;
@@ -157,6 +158,7 @@ internal sealed class SommerfeldIntegrator(Region region, HalfSpaceMedium medium
 
         public double LowestHeight { get; } = a.Min() + b.Min();
 
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void Prepare(Region region, Complex n2, double lambda, Complex u0, double weight)
         {
             var spectrum = SommerfeldSpectrum.At(region, n2, lambda, u0, weight);
@@ -178,6 +180,7 @@ internal sealed class SommerfeldIntegrator(Region region, HalfSpaceMedium medium
             }
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void Accumulate(double argument, Span<Complex> values)
         {
             // Four complex values fill two vectors; the last value goes with J1, the others with J0.
