@@ -37,7 +37,7 @@ public class SheetTests
         var station = Stations.Read(text).Station;
         var standing = StandingGuys.Of(station, station.Masts[0], CancellationToken.None)!;
 
-        Assert.Null(standing.Lean(m => $"{m}"));
+        Assert.Null(standing.Unbalanced(m => $"{m}"));
         AssertCloses(standing);
         var (guy, list) = CutSheet.Lists(standing).Lists.First(l => l.Guy.Guy == "level 2 to south-east");
 
@@ -143,16 +143,19 @@ public class SheetTests
     }
 
     [Fact]
-    public void Tensions_that_do_not_balance_are_said_with_the_lean_they_cause()
+    public void Guys_that_cannot_all_pull_alike_balance_on_the_plumb_mast_and_are_said()
     {
         var text = Stations.Text("lattice-22m").Replace("distance: 14 m, block", "distance: 17 m, rise: -2.4 m, block", StringComparison.Ordinal);
         var station = Stations.Read(text).Station;
         var standing = StandingGuys.Of(station, station.Masts[0], CancellationToken.None)!;
 
-        // The two southern guys are flatter, so they pull harder sideways. Tensions that are held whatever the mast does press it
-        // over the farther it leans (ΣT·L″ − W·h is negative about the foot), so the one balance there is lies against that
-        // pull, to the north. The lengths still close.
-        Assert.Contains("towards 0°", standing.Lean(m => $"{m:0.00} m"), StringComparison.Ordinal);
+        // By hand: at 120° a level balances when all its guys have one level component. Level 2 goes 14 m out and 21 m up to the
+        // north, 17 m out and 23.4 m up to the others; sag turns the pull at the anchor by less than a hundredth.
+        Assert.Contains("cannot all pull alike", standing.Unbalanced(m => $"{m}"), StringComparison.Ordinal);
+        double Tension(string to) => standing.Wanted(standing.Model.Guys.Single(g => g.Guy.Name == "level 2 to " + to)).Value;
+        var ratio = 17 / Math.Sqrt((17 * 17) + (23.4 * 23.4)) / (14 / Math.Sqrt((14 * 14) + (21 * 21)));
+        Assert.Equal(ratio, Tension("north") / Tension("south-east"), 0.01 * ratio);
+        Assert.Equal(Tension("south-west"), Tension("south-east"), 0.001 * Tension("south-east"));
         AssertCloses(standing);
     }
 

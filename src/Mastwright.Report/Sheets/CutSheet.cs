@@ -69,9 +69,9 @@ public static class CutSheet
 
     private static void Guys(DocumentBuilder document, StandingGuys standing, List<(string Strand, PieceWanted Piece)> strands)
     {
-        if (standing.Lean(m => document.Show(m, QuantityKind.FineLength, 2)) is { } lean)
+        if (standing.Unbalanced(m => document.Show(m, QuantityKind.FineLength, 2)) is { } unlike)
         {
-            document.Add(new Note(NoteKind.Assumption, lean));
+            document.Add(new Note(NoteKind.Assumption, unlike));
         }
 
         var (lists, findings) = Lists(standing);

@@ -14,12 +14,16 @@ public sealed class StandingGuys
     /// <summary>Height over the lean that is still called plumb; common practice, no source.</summary>
     public const double PlumbOneIn = 400;
 
+    // Below this a gauge does not tell the difference.
+    private const double UnlikeShare = 0.03;
     private const double GravityMPerS2 = 9.80665;
 
-    private StandingGuys(Station station, Mast mast, StandModel model, PreparedMast prepared, MastSolution still)
+    private readonly SetMast set;
+
+    private StandingGuys(Station station, Mast mast, StandModel model, PreparedMast prepared, SetMast set)
     {
-        (Station, Mast, Model, Prepared, Still) = (station, mast, model, prepared, still);
-        Influence = TensionInfluence.Of(prepared, still);
+        (Station, Mast, Model, Prepared, Still, this.set) = (station, mast, model, prepared, set.Solution, set);
+        Influence = TensionInfluence.Of(prepared, set.Solution);
     }
 
     /// <summary>The station.</summary>
@@ -44,41 +48,38 @@ public sealed class StandingGuys
     public static StandingGuys? Of(Station station, Mast mast, CancellationToken cancellation = default)
     {
         var asked = StandModel.Of(station, mast);
-        if (TensionSetting.SetWhenStanding(asked.Structure, null, cancellation) is not { } set)
+        if (TensionSetting.SetPlumb(asked.Structure, null, cancellation) is not { Solution.IsStable: true } set)
         {
             return null;
         }
 
-        var still = new Structure.Mast.LoadCase("still air", set.InstallationTemperatureK);
-        var prepared = MastSolver.Prepare(set, [still]);
-        var solution = prepared.Solve(still, null, cancellation);
-        return solution.IsStable ? new StandingGuys(station, mast, asked with { Structure = set }, prepared, solution) : null;
+        var prepared = MastSolver.Prepare(set.Mast, [new Structure.Mast.LoadCase("still air", set.Mast.InstallationTemperatureK)]);
+        return new StandingGuys(station, mast, asked with { Structure = set.Mast }, prepared, set);
     }
 
-    /// <summary>What must be said when the tensions asked for pull the mast out of plumb; null when they balance.</summary>
-    public string? Lean(Func<double, string> show)
-    {
-        var top = Still.Nodes[^1].DisplacementM;
-        var out_ = double.Hypot(top.X, top.Y);
-        if (out_ < Mast.LengthM / PlumbOneIn)
-        {
-            return null;
-        }
+    /// <summary>What must be said when the tensions asked for do not balance on a plumb mast; null when they do.</summary>
+    /// <param name="show">Shows a length in the reader's units.</param>
+    public string? Unbalanced(Func<double, string> show) =>
+        set.LargestLeanM > Mast.LengthM / PlumbOneIn
+            ? $"With these guys mast {Mast.Name} cannot be brought plumb: a guy level stays {show(set.LargestLeanM)} off. Give every level guys all round; the lengths and readings here are those of the leaning mast."
+            : set.LargestMissShare > UnlikeShare
+                ? $"On a plumb mast the guys of mast {Mast.Name} cannot all pull alike: their anchors lie at unlike distances, heights or bearings. Each level has the tension asked for on average; single guys differ by up to {100 * set.LargestMissShare:0} % from it, and the readings here say how."
+                : null;
 
-        var bearing = Math.Atan2(top.X, top.Y) * 180 / Math.PI;
-        return $"With the tensions the file asks for the top of mast {Mast.Name} stands {show(out_)} out of plumb, towards {(bearing + 360) % 360:0}°: they do not balance on these anchors. " +
-            "Ask for tensions that balance (more on the steeper guys), or move an anchor; the lengths and readings here are those of the leaning mast.";
-    }
-
-    /// <summary>The tension a guy is to have at its anchor on the tensioning day.</summary>
+    /// <summary>
+    /// The tension a guy has at its anchor on the tensioning day when the mast stands plumb and its level has, on
+    /// average, the tension asked for.
+    /// </summary>
     public Trail Wanted(ModelGuy guy)
     {
         var tension = Mast.Guys[guy.Level - 1].InitialTension;
         var strength = guy.Strand.Part.Given("breaking strength", "Tb", guy.Strand.BreakingN, QuantityKind.Force);
-        return tension.ShareOfStrength is { } share
-            ? Trail.Computed($"set tension of {guy.Guy.Name}", "T0", share * guy.Strand.BreakingN, QuantityKind.Force, "T0 = s·Tb", Source.DesignFile,
+        var asked = tension.ShareOfStrength is { } share
+            ? Trail.Computed("tension asked for", "Ta", share * guy.Strand.BreakingN, QuantityKind.Force, "Ta = s·Tb", Source.DesignFile,
                 Trail.Given("share of breaking strength", "s", share, QuantityKind.Ratio, Source.DesignFile), strength)
-            : Trail.Given($"set tension of {guy.Guy.Name}", "T0", tension.ForceN!.Value, QuantityKind.Force, Source.DesignFile);
+            : Trail.Given("tension asked for", "Ta", tension.ForceN!.Value, QuantityKind.Force, Source.DesignFile);
+        return Trail.Computed($"set tension of {guy.Guy.Name}", "T0", Still.Guy(guy.Guy.Name).AnchorTensionN, QuantityKind.Force,
+            "equilibrium in still air with the mast plumb at every guy level and Ta as the mean of the level", Source.Derived("docs/theory/structure-mast.md"), asked);
     }
 
     /// <summary>The guy between its pins on the standing mast, for pulse, swing, pitch and sag.</summary>

@@ -39,9 +39,9 @@ public static class TensionSheet
                 continue;
             }
 
-            if (standing.Lean(m => document.Show(m, QuantityKind.FineLength, 2)) is { } lean)
+            if (standing.Unbalanced(m => document.Show(m, QuantityKind.FineLength, 2)) is { } unlike)
             {
-                document.Add(new Note(NoteKind.Assumption, lean));
+                document.Add(new Note(NoteKind.Assumption, unlike));
             }
 
             Targets(document, standing);
@@ -104,7 +104,9 @@ public static class TensionSheet
             Site = site with
             {
                 Wind = site.Wind with { Method = WindMethod.StatedPressure, PressurePa = 0.5 * 1.225 * LightWindMPerS * LightWindMPerS },
-                Ice = new Ice(), ColdestK = site.TensioningTemperatureK, HottestK = site.TensioningTemperatureK,
+                Ice = new Ice(),
+                ColdestK = site.TensioningTemperatureK,
+                HottestK = site.TensioningTemperatureK,
             },
             Limits = standing.Station.Limits with { WindLoadFactor = 1 },
         };
@@ -138,7 +140,8 @@ public static class TensionSheet
         var index = names.Select(n => influence.GuyNames.ToList().IndexOf(n)).ToList();
         var matrix = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(names.Count, names.Count, (i, j) => influence.NPerM[index[i], index[j]]);
         var set = names.Select(n => standing.Still.Guy(n).AnchorTensionN).ToArray();
-        var takeUp = matrix.Solve(MathNet.Numerics.LinearAlgebra.Vector<double>.Build.Dense([.. set.Select(t => (1 - startShare) * t)]));
+        // Guys of a level rise and fall together on a pivot, so the matrix can be all but singular: the smallest take-ups that serve are the ones that keep the mast plumb.
+        var takeUp = matrix.PseudoInverse() * MathNet.Numerics.LinearAlgebra.Vector<double>.Build.Dense([.. set.Select(t => (1 - startShare) * t)]);
         if (takeUp.Any(u => !double.IsFinite(u)))
         {
             return null;
@@ -156,7 +159,7 @@ public static class TensionSheet
         }
 
         document.Add(new Heading(3, "Order of tightening"));
-        document.Text($"Bring every guy to about {100 * start:0} % of its tension, level by level from the bottom, going round so that the mast stays plumb. Then go round once more in the order below. " +
+        document.Text($"Keep the mast plumb by instrument, not by gauge: on a pivot the guys of a level rise and fall together and do not tell how it leans. Bring every guy to about {100 * start:0} % of its tension, level by level from the bottom, going round so that the mast stays plumb. Then go round once more in the order below. " +
             "Each guy slackens or tightens those set before it, so it is first set to the reading given here, not to its target; when the last is done all stand at their targets, as far as small changes add up. Check all again, and correct by the table under it.");
         document.Table("Last round", ["#Turn", "Guy", "#Take up about", "#Set to this reading", "#Ends at"], turns.Select((t, i) => new Cell[]
         {
