@@ -16,6 +16,7 @@ public static class Program
             NewCommand.Create(),
             ListCommand.Create(),
             SchemaCommand.Create(),
+            BookCommand.Create(),
         };
         foreach (var command in StudyCommands.Create())
         {

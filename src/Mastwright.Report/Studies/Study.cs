@@ -2,6 +2,7 @@ using Mastwright.Analysis;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Design;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Sheets;
 
 namespace Mastwright.Report.Studies;
 
@@ -38,5 +39,9 @@ public static class Studies
         FeedStudy.Study,
         TensionStudy.Study,
         RaisingStudy.Study,
+        MaterialsSheet.Study,
+        SetOutSheet.Study,
+        CutSheet.Study,
+        TensionSheet.Study,
     ];
 }
