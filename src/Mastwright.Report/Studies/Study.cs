@@ -37,5 +37,12 @@ public static class Studies
     [
         TensionStudy.Study,
         RaisingStudy.Study,
+        GapStudy.Study,
+        StrikeStudy.Study,
+        EarthStudy.Study,
+        CoronaStudy.Study,
+        CrossingStudy.Study,
+        MetalsStudy.Study,
+        PeopleStudy.Study,
     ];
 }
