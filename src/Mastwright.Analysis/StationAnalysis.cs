@@ -43,6 +43,7 @@ public static class StationAnalysis
             var solutions = Solve(model);
             var groups = Groups(solutions);
             var masts = station.Masts.Select((m, i) => Mast(m, i, stands[i], model, solutions, groups)).ToImmutableArray();
+            checks.AddRange(MetalsRun.Checks(station));
             return new StationResult
             {
                 Station = station,
@@ -119,7 +120,9 @@ public static class StationAnalysis
                 Name($"radiate.{mast.Name}.first-resonance", Trade.Radiate, resonance);
             }
 
-            return new MastResult(mast.Name, stand, resonance, bands, Gap(mast, bands, groups));
+            var result = new MastResult(mast.Name, stand, resonance, bands, Gap(mast, bands, groups));
+            checks.AddRange(SurviveChecks.Of(station, mast, result));
+            return result;
         }
 
         private ImmutableArray<BandResult> Bands(Mast mast, int index, Dictionary<double, WireSolution> solutions)

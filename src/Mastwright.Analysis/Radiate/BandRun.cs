@@ -90,7 +90,8 @@ internal static class BandRun
         var wanted = Check.AtLeast($"radiate.efficiency[{mast.Name}, {band.Title}]", Trade.Radiate, "Radiation efficiency", efficiency,
             Trail.Given("efficiency wanted", "ηmin", station.Limits.Efficiency, QuantityKind.Ratio, Source.DesignFile), $"mast {mast.Name}, {band.Title}",
             "Lay more and longer radials first; then top-load or lengthen the mast.");
-        return new BandAnswer(result, [wanted, .. FeedChecks.Of(station, mast, result), .. PeopleRun.Of(station, mast, band, driven, mastOhm.Real / lossless.Real)]);
+        return new BandAnswer(result, [wanted, .. FeedChecks.Of(station, mast, result), .. PeopleRun.Of(station, mast, band, driven, mastOhm.Real / lossless.Real),
+            .. FenceRun.AtFence(station, mast, band, driven, mastOhm.Real / lossless.Real)]);
     }
 
     /// <summary>Capacitance across the base: the insulator and the strays.</summary>

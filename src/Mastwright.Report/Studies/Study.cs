@@ -43,5 +43,12 @@ public static class Studies
         SetOutSheet.Study,
         CutSheet.Study,
         TensionSheet.Study,
+        GapStudy.Study,
+        StrikeStudy.Study,
+        EarthStudy.Study,
+        CoronaStudy.Study,
+        CrossingStudy.Study,
+        MetalsStudy.Study,
+        PeopleStudy.Study,
     ];
 }
