@@ -23,12 +23,12 @@ var mast = new GuyedMast(
 var cases = new List<LoadCase>();
 foreach (var (share, ice, temperature, dead) in new[] { (1.0, 0.0, 288.15, 1.0), (1.0, 0.0, 288.15, 0.9), (0.3, 6.0, 263.15, 1.2), (1.0, 0.0, 303.15, 1.2) })
 {
-    cases.AddRange(CaseBatch.Directions().Select(d => Wind(share, ice, d.AngleRad) with { TemperatureK = temperature, DeadLoadFactor = dead }));
+    cases.AddRange(Enumerable.Range(0, 24).Select(i => Wind(share, ice, 15 * i) with { TemperatureK = temperature, DeadLoadFactor = dead }));
 }
 
 foreach (var guy in mast.Guys)
 {
-    cases.AddRange(CaseBatch.Directions().Select(d => GuyLossStudy.Without(Wind(0.3, 0, d.AngleRad), guy.Name)));
+    cases.AddRange(Enumerable.Range(0, 24).Select(i => GuyLossStudy.Without(Wind(0.3, 0, 15 * i), guy.Name)));
 }
 
 var options = new SolverOptions { LongestElementM = 36.0 / 29 };
@@ -77,9 +77,8 @@ if (Calculix.IsThere)
     }
 }
 
-LoadCase Wind(double share, double iceNPerM, double angle)
+LoadCase Wind(double share, double iceNPerM, double degrees)
 {
-    var degrees = angle * 180 / Math.PI;
     var e = ReferenceMasts.Anchor(1, degrees);
     var c = ReferenceMasts.Wind(mast, 1000 * share, degrees, new LineLoad([new(0, (share * 70 * e) + new Vec3(0, 0, -iceNPerM)), new(36, (share * 110 * e) + new Vec3(0, 0, -iceNPerM))]));
     return c with

@@ -67,6 +67,16 @@ public static class StationAnalysis
             findings.AddRange(answer.Findings);
             quantities.AddRange(answer.Result.GuyTensions);
             Name($"stand.{mast.Name}.base-compression", Trade.Stand, answer.Result.BaseCompressionN);
+            if (answer.Result.BucklingFactor is { } buckling)
+            {
+                Name($"stand.{mast.Name}.buckling-factor", Trade.Stand, buckling);
+            }
+
+            foreach (var (frequency, n) in answer.Result.MastFrequencies.Select((f, n) => (f, n + 1)))
+            {
+                Name($"stand.{mast.Name}.mast-frequency-{n}", Trade.Stand, frequency);
+            }
+
             return answer.Result;
         }
 

@@ -18,6 +18,11 @@ public static class Program
             ListCommand.Create(),
             SchemaCommand.Create(),
         };
+        foreach (var command in StudyCommands.Create())
+        {
+            root.Add(command);
+        }
+
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {

@@ -81,6 +81,10 @@ public sealed class Catalogue
             r.Number("impulse"),
             r.Number("leakage"),
             r.Number("mass")));
+        Bars = Shelve("reinforcing bar", ["bars.csv"], r => new Bar(r.Info(), r.Number("diameter"), r.Number("yield")));
+        Concretes = Shelve("concrete", ["concretes.csv"], r => new Concrete(r.Info(), r.Number("cylinderStrength"), r.Number("density")));
+        ScrewAnchors = Shelve("screw anchor", ["screw-anchors.csv"], r => new ScrewAnchorPart(
+            r.Info(), r.Count("helices"), r.Number("helixDiameter"), r.Number("length"), r.Number("rated"), r.Number("torqueFactor")));
         Wires = Shelve("wire", ["wires.csv"], r => new Wire(r.Info(), r.Number("diameter"), r.Text("metal")));
         ElectricalSoils = Shelve("soil (electrical)", ["soils-electrical.csv"], r => new ElectricalSoil(
             r.Info(), r.Number("relativePermittivity"), r.Number("conductivity")));
@@ -137,6 +141,15 @@ public sealed class Catalogue
 
     /// <summary>Base insulators (invented samples), e.g. <c>"base-post-60kN"</c>.</summary>
     public Shelf<BaseInsulator> BaseInsulators { get; }
+
+    /// <summary>Reinforcing bars, e.g. <c>"#5 bar"</c>, <c>"16 mm bar"</c>.</summary>
+    public Shelf<Bar> Bars { get; }
+
+    /// <summary>Concretes, e.g. <c>"3000 psi concrete"</c>, <c>"C25/30 concrete"</c>.</summary>
+    public Shelf<Concrete> Concretes { get; }
+
+    /// <summary>Screw anchors (generic), e.g. <c>"screw anchor 200 mm"</c>.</summary>
+    public Shelf<ScrewAnchorPart> ScrewAnchors { get; }
 
     /// <summary>Wires, e.g. <c>"14 AWG copper"</c>.</summary>
     public Shelf<Wire> Wires { get; }

@@ -31,6 +31,7 @@ internal static class DataFile
         ["psf/ft"] = 4.4482216152605 / (0.3048 * 0.3048 * 0.3048),
         ["kN/m3"] = 1e3,
         ["1/K"] = 1,
+        ["1/m"] = 1,
         ["deg"] = Math.PI / 180,
         ["V"] = 1,
         ["kV"] = 1e3,

@@ -103,6 +103,21 @@ public class PublishedValuesTest
         Assert.Equal(decibelPerHundredFeet, Parts.Lines[name].LossDbPer100M(frequencyHz) * 0.3048, decibelPerHundredFeet * 0.1);
 
     [Theory]
+    // ASTM A615 nominal areas in square inches.
+    [InlineData("#3 bar", 0.11)]
+    [InlineData("#5 bar", 0.31)]
+    [InlineData("#8 bar", 0.79)]
+    public void Reinforcing_bar_has_its_nominal_area(string name, double squareInches) =>
+        Assert.Equal(squareInches, Parts.Bars[name].AreaM2 / (0.0254 * 0.0254), 0.005);
+
+    [Fact]
+    public void Concrete_has_its_named_strength()
+    {
+        Assert.Equal(3000, Parts.Concretes["3000 psi concrete"].CylinderStrengthPa / 6894.757, 0.1);
+        Assert.Equal(25e6, Parts.Concretes["C25/30 concrete"].CylinderStrengthPa);
+    }
+
+    [Theory]
     // ANSI C29.4 strain insulators, from memory: strength lb, wet flashover kV.
     [InlineData("ANSI 54-1", 10000, 12)]
     [InlineData("ANSI 54-4", 20000, 23)]

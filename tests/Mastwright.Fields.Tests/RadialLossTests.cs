@@ -1,6 +1,10 @@
 using System.Numerics;
 using Mastwright.Fields.Earth;
+using Mastwright.Fields.Results;
+using Mastwright.Fields.Solving;
+using Mastwright.Fields.Wires;
 using Mastwright.Model.Trails;
+using Mastwright.Numerics;
 using static Mastwright.Fields.Tests.Monopoles;
 
 namespace Mastwright.Fields.Tests;
@@ -62,6 +66,22 @@ public class RadialLossTests
         double Decibel(double ohm) => 10 * Math.Log10(1 + (ohm / 36.54));
         Assert.InRange(Decibel(RadialLoss.Estimate(Average, new(113, 0.41 * Wavelength, 0.001), field).Total.Value), 0.08, 0.5);
         Assert.InRange(Decibel(RadialLoss.Estimate(Average, new(15, 0.14 * Wavelength, 0.001), field).Total.Value), 1.2, 3.0);
+    }
+
+    [Theory]
+    [InlineData(0.25, 15, 0.25, 0.2)]
+    [InlineData(0.25, 60, 0.25, 0.2)]
+    [InlineData(0.25, 120, 0.125, 0.2)]
+    [InlineData(0.125, 30, 0.25, 0.35)]
+    public void Estimate_comes_near_the_exact_half_space(double height, int count, double length, double tolerance)
+    {
+        var h = height * Wavelength;
+        var perfect = Solve(BuriedWireTests.BuriedScreen(Ground.Perfect, 0, h) with { Wires = [new Wire("mast", Vec3.Zero, new(0, 0, h), 0.05)] });
+        var real = Solve(BuriedWireTests.BuriedScreen(Ground.Over(Average), count, h, length * Wavelength));
+        double Field(WireSolution s) => FarField.Of(s.DriveCurrents(1)).FieldAt1KmVPerM(s.FeedImpedance().Real, 0.01);
+        var exact = real.FeedImpedance().Real - (perfect.FeedImpedance().Real * Math.Pow(Field(real) / Field(perfect), 2));
+        var estimate = RadialLoss.Estimate(Average, new(count, length * Wavelength, 0.001, -0.1), BaseField.Of(perfect.DriveCurrents(1)));
+        Near(exact, estimate.Total.Value, tolerance);
     }
 
     [Fact]

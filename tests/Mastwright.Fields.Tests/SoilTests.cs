@@ -106,10 +106,10 @@ public class SoilTests
     }
 
     [Fact]
-    public void Wire_in_the_soil_is_refused_by_name()
+    public void Wire_in_the_surface_is_refused_by_name()
     {
-        var result = WireSolver.Solve(ElevatedMast(Ground.Over(Average)).With(new Wire("root", new(40, 0, 1), new(40, 0, 0), 0.01)), 3.6e6);
-        Assert.Contains("\"root\"", Assert.Single(result.Findings).Message);
+        var result = WireSolver.Solve(ElevatedMast(Ground.Over(Average)).With(new Wire("strip", new(40, 0, 0.001), new(45, 0, 0), 0.01)), 3.6e6);
+        Assert.Contains("\"strip\"", Assert.Single(result.Findings).Message);
     }
 
     internal static WireModel ElevatedMast(Ground ground)

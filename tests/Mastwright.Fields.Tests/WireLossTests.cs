@@ -66,6 +66,41 @@ public class WireLossTests
         Near(expected, z.Imaginary, 0.02);
     }
 
+    [Theory]
+    [InlineData(3, 0.1)]
+    [InlineData(3, 0.18)]
+    [InlineData(2.3, 0.18)]
+    public void Jackets_slow_a_two_wire_line_as_its_capacitance_says(double permittivity, double lengthWavelengths)
+    {
+        // L = (μ0/π) acosh(D/2a), 1/C = (1/πε0)[acosh(D/2a) + (1/εr − 1) ln(b/a)]: transmission-line theory, jackets thin against D.
+        const double a = 0.001, thickness = 0.001, spacing = 0.03;
+        var length = lengthWavelengths * Wavelength;
+        var jacket = new Jacket(thickness, permittivity);
+        var model = WireModel.Over(Ground.FreeSpace)
+            .With(
+                new Wire("bar", new(0, 0, 0), new(spacing, 0, 0), a),
+                new Wire("left", new(0, 0, 0), new(0, 0, length), a) { Jacket = jacket },
+                new Wire("right", new(spacing, 0, 0), new(spacing, 0, length), a) { Jacket = jacket },
+                new Wire("short", new(0, 0, length), new(spacing, 0, length), a))
+            .WithFeed("gap", "bar", 0.5);
+        double bare = Math.Acosh(spacing / (2 * a)), jacketed = bare + (((1 / permittivity) - 1) * Math.Log(1 + (thickness / a)));
+        var slowness = Math.Sqrt(bare / jacketed);
+        var expected = Vacuum.WaveImpedanceOhm / Math.PI * Math.Sqrt(bare * jacketed) * Math.Tan(2 * Math.PI * lengthWavelengths * slowness);
+        var z = Solve(model, new(new Meshing.MeshOptions(60, 4))).FeedImpedance();
+        Near(expected, z.Imaginary, 0.02);
+        Assert.True(slowness > 1.05);
+    }
+
+    [Fact]
+    public void Lossy_jacket_keeps_the_power_balance()
+    {
+        var model = OverGround(1.2, 3000);
+        model = model with { Wires = [model.Wires[0] with { Jacket = new Jacket(0.02, 4, 0.3) }] };
+        var driven = Solve(model).DrivePower(100);
+        Assert.True(driven.LossPowerW > 0.1);
+        Near(100, driven.LossPowerW + Results.FarField.Of(driven).RadiatedPowerW, 1e-3);
+    }
+
     [Fact]
     public void Kirchhoff_holds_where_wires_meet()
     {

@@ -87,6 +87,18 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
     }
 
     [Fact]
+    public async Task AStudyIsWorkedOutOnItsPage()
+    {
+        var (page, complaints) = await Open();
+        await Fresh(page);
+        await Go(page, "studies/tension");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
+        await Assertions.Expect(page.Locator("main table.sheet").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Work it out again" })).ToBeVisibleAsync();
+        Assert.Empty(complaints);
+    }
+
+    [Fact]
     public async Task AnEditChangesTheVerdictAndUndoBringsItBack()
     {
         var (page, complaints) = await Open();
@@ -274,7 +286,7 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
     private static async Task Fresh(IPage page)
     {
         await UndoAll(page);
-        await Assertions.Expect(page.Locator(".working")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
+        await Assertions.Expect(page.Locator(".working.desk")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
         await page.WaitForFunctionAsync("() => window.Blazor && document.querySelector('nav.strip')");
     }
 }

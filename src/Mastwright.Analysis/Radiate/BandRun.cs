@@ -29,9 +29,14 @@ internal static class BandRun
     public static (DrivenWires Driven, RadialLossEstimate Earth) Drive(Station station, Mast mast, WireSolution solution, int feed)
     {
         var driven = solution.DrivePower(1, feed);
-        var screen = new RadialScreen(mast.Radials.Count, mast.Radials.LengthM, mast.Radials.WireDiameterM / 2, -mast.Radials.DepthM);
-        return (driven, RadialLoss.Estimate(Soils.Of(station.Site), screen, BaseField.Of(driven, feed)));
+        return (driven, RadialLoss.Estimate(Soils.Of(station.Site), ScreenOf(mast), BaseField.Of(driven, feed)));
     }
+
+    /// <summary>Loss resistance of the earth under a mast in some soil, Ω at the base.</summary>
+    public static double EarthLoss(Mast mast, WireSolution solution, int feed, Soil soil) =>
+        RadialLoss.Estimate(soil, ScreenOf(mast), BaseField.Of(solution.DrivePower(1, feed), feed)).Total.Value;
+
+    private static RadialScreen ScreenOf(Mast mast) => new(mast.Radials.Count, mast.Radials.LengthM, mast.Radials.WireDiameterM / 2, -mast.Radials.DepthM);
 
     /// <summary>Everything about a mast on a band.</summary>
     public static BandAnswer Of(Station station, Mast mast, Band band, WireSolution solution, int feed)
@@ -102,7 +107,7 @@ internal static class BandRun
         var best = (Gain: 0.0, Elevation: 0.0, Azimuth: 0.0);
         for (var a = 0; a < 8; a++)
         {
-            for (var e = 0; e <= 89; e++)
+            for (var e = 0; e <= 88; e += 2)
             {
                 var elevation = e * Math.PI / 180;
                 var gain = far.Gain((Math.PI / 2) - elevation, a * Math.PI / 4);

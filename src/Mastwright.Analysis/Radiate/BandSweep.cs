@@ -63,6 +63,7 @@ public static class BandSweep
         var (m, b) = (station.Masts[mast], station.Bands[band]);
         var answer = result.Masts[mast].Bands[band];
         var (low, high) = AmateurBands.EdgesOf(b.FrequencyHz) ?? (0.98 * b.FrequencyHz, 1.02 * b.FrequencyHz);
+        (low, high) = (b.LowHz ?? low, b.HighHz ?? high);
         var model = WireModels.Of(station);
         double[] at = [.. Enumerable.Range(0, Solved).Select(i => low + ((high - low) * i / (Solved - 1))).Append(b.FrequencyHz).Distinct().Order()];
         var sweep = WireSolver.Sweep(model, at, null, cancellation);

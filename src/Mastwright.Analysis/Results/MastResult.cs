@@ -3,6 +3,7 @@ using System.Numerics;
 using Mastwright.Circuits.Match;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Gaps;
+using Mastwright.Structure.Tensioning;
 
 namespace Mastwright.Analysis.Results;
 
@@ -77,7 +78,27 @@ public sealed record StandResult
 
     /// <summary>Largest guy tension at each level.</summary>
     public required ImmutableArray<NamedTrail> GuyTensions { get; init; }
+
+    /// <summary>Lowest buckling factor; null when nothing is stable or nothing is pressed.</summary>
+    public Trail? BucklingFactor { get; init; }
+
+    /// <summary>What follows from the loss of each guy, in still air.</summary>
+    public ImmutableArray<GuyLossOutcome> LostGuys { get; init; } = [];
+
+    /// <summary>Natural frequencies of the mast, from the lowest up.</summary>
+    public ImmutableArray<Trail> MastFrequencies { get; init; } = [];
+
+    /// <summary>Tension at the anchors in still air, by temperature.</summary>
+    public ImmutableArray<TensionRow> Tensions { get; init; } = [];
 }
+
+/// <summary>What follows when one guy is lost in still air.</summary>
+/// <param name="Guy">The guy.</param>
+/// <param name="Stands">Whether the mast finds a new equilibrium.</param>
+/// <param name="LargestGuyPeakN">Largest tension of the others on the way; 0 when it comes down.</param>
+/// <param name="LargestFootN">Largest compression at the foot on the way; 0 when it comes down.</param>
+/// <param name="LeastFootN">Least compression at the foot on the way; below zero the mast jumps off its seat.</param>
+public sealed record GuyLossOutcome(string Guy, bool Stands, double LargestGuyPeakN, double LargestFootN, double LeastFootN);
 
 /// <summary>One load case.</summary>
 /// <param name="Name">The case in words.</param>

@@ -21,6 +21,7 @@ internal sealed class StandChecks
     private readonly StandModel model;
     private readonly IReadOnlyList<SolvedCase> solved;
     private readonly IReadOnlyList<SolvedCase> stable;
+    private readonly GroundRun ground;
 
     public StandChecks(Station station, StandModel model, IReadOnlyList<SolvedCase> solved)
     {
@@ -28,6 +29,7 @@ internal sealed class StandChecks
         this.model = model;
         this.solved = solved;
         stable = [.. solved.Where(s => s.Solution.IsStable)];
+        ground = new GroundRun(station, model, stable);
         BaseCompression = Worst("largest compression at the foot", "Rz", QuantityKind.Force, "Rz of the foot's reaction, largest of all cases", s => s.Solution.Foot.ReactionN.Z).Trail;
         GuyTensions = [.. Levels().Select(l => new NamedTrail($"stand.{mast}.guy-tension-level-{l.Number}", Trade.Stand, LevelTension(l.Number).Trail))];
     }
@@ -78,7 +80,7 @@ internal sealed class StandChecks
             return [];
         }
 
-        return [.. Guys(), .. Foot(), .. Anchors(), Tilt(), .. new MemberRun(station, model, stable).Checks()];
+        return [.. Guys(), .. Foot(), .. ground.Footing(), .. Anchors(), Tilt(), .. new MemberRun(station, model, stable).Checks()];
     }
 
     private IEnumerable<Check> Guys()
@@ -128,10 +130,23 @@ internal sealed class StandChecks
             var (pull, governing) = Worst("largest pull on the anchor", "P", QuantityKind.Force, "P = |Σ pull of its guys|, largest of all cases",
                 s => s.Solution.Guys.Where(g => names.Contains(g.Name)).Aggregate(Vec3.Zero, (sum, g) => sum + g.ForceOnAnchorN).Length);
             var id = $"stand.anchor.pull[{mast}, {anchor.Name}]";
+            if (ground.Anchor(anchor, AnchorForce(names, governing), governing) is { } kind)
+            {
+                foreach (var check in kind)
+                {
+                    yield return check;
+                }
+
+                if (anchor.RatedPullN is null)
+                {
+                    continue;
+                }
+            }
+
             if (anchor.RatedPullN is not { } rated)
             {
                 yield return new Check(id, Trade.Stand, "Anchor pull", pull, Trail.Given("rated pull", "Pr", 0, QuantityKind.Force, Source.DesignFile, "not stated"),
-                    0, Verdict.Unknown, governing, "State “rated-pull” for the anchor, from its maker or a pull test in this very soil.", Climbing);
+                    0, Verdict.Unknown, governing, "State “rated-pull” from its maker or a pull test in this very soil, or describe the anchor as block, deadman, screw, rock-bar or post.", Climbing);
                 continue;
             }
 
@@ -141,6 +156,9 @@ internal sealed class StandChecks
             yield return Check.AtMost(id, Trade.Stand, "Anchor pull", pull, capacity, governing, "Use a stronger anchor, or move it farther out.", Climbing);
         }
     }
+
+    private Vec3 AnchorForce(HashSet<string> guys, string governing) => stable.First(s => s.Name == governing).Solution.Guys
+        .Where(g => guys.Contains(g.Name)).Aggregate(Vec3.Zero, (sum, g) => sum + g.ForceOnAnchorN);
 
     private Check Tilt()
     {

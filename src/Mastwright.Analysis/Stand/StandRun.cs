@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Batch;
 using Mastwright.Structure.Solver;
+using Mastwright.Structure.Tensioning;
 
 namespace Mastwright.Analysis.Stand;
 
@@ -23,25 +25,37 @@ internal static class StandRun
 {
     public static StandAnswer Of(Station station, Mast mast, CancellationToken cancellation)
     {
-        var model = StandModel.Of(station, mast);
+        var asked = StandModel.Of(station, mast);
+
+        // What the design calls initial tension is what a gauge shows on the finished mast.
+        var model = TensionSetting.SetPlumb(asked.Structure, null, cancellation) is { } set ? asked with { Structure = set.Mast } : asked;
         var cases = LoadCases.Of(station, model);
         var prepared = MastSolver.Prepare(model.Structure, cases.Select(c => c.Case));
-        var solved = new SolvedCase[cases.Count];
-        Parallel.For(0, solved.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
-            solved[i] = new SolvedCase(cases[i], prepared.Solve(cases[i].Case, null, cancellation)));
+        var solutions = CaseBatch.Run(prepared, [.. cases.Select(c => c.Case)], cancellation: cancellation);
+        var solved = cases.Zip(solutions, (c, s) => new SolvedCase(c, s)).ToList();
 
         var findings = solved.SelectMany(s => s.Solution.Findings).DistinctBy(f => (f.Code, f.Message)).ToImmutableArray();
         var checks = new StandChecks(station, model, solved);
-        var all = checks.Stability(cancellation).Concat(checks.WhereStable()).ToImmutableArray();
+        var studies = new StandStudies(station, model, prepared, solved);
+        var buckling = studies.Buckling(cancellation);
+        var (lostChecks, lost) = studies.LostGuys(cancellation);
+        var (windChecks, frequencies) = studies.Vibration(cancellation);
+        var tensions = studies.Tensions(cancellation);
+        var (chainChecks, chainFindings) = new ChainRun(station, model, [.. solved.Where(x => x.Solution.IsStable)], tensions).Examine();
+        var all = checks.Stability(cancellation).Concat(checks.WhereStable()).Concat(buckling is { } b ? [b.Check] : []).Concat(lostChecks).Concat(windChecks).Concat(chainChecks);
         return new StandAnswer(
             new StandResult
             {
                 Cases = [.. solved.Select(c => CaseOf(c, model))],
                 BaseCompressionN = checks.BaseCompression,
                 GuyTensions = checks.GuyTensions,
+                BucklingFactor = buckling?.Factor,
+                LostGuys = lost,
+                MastFrequencies = frequencies,
+                Tensions = tensions,
             },
-            all,
-            findings);
+            [.. all],
+            findings.AddRange(chainFindings));
     }
 
     private static CaseResult CaseOf(SolvedCase solved, StandModel model)

@@ -58,7 +58,7 @@ internal static class PeopleRun
             var (sin, cos) = Math.SinCos(2 * Math.PI * a / 16);
             foreach (var height in HeightsM)
             {
-                var sample = NearField.At(driven, foot + new Vec3(distanceM * cos, distanceM * sin, height));
+                var sample = Fields.Results.NearField.At(driven, foot + new Vec3(distanceM * cos, distanceM * sin, height));
                 e = Math.Max(e, sample.Electric.Magnitude);
                 h = Math.Max(h, sample.Magnetic.Magnitude);
             }

@@ -40,25 +40,30 @@ internal static class Shared
     public static StationResult? Analyse(string? path, CancellationToken cancellation)
     {
         var reading = DesignFile.Read(path);
-        var messages = Messages();
         if (!reading.Ok)
         {
-            FindingsView.Write(messages, reading.Findings);
+            FindingsView.Write(Messages(), reading.Findings);
             return null;
         }
 
+        return WithProgress(progress => StationAnalysis.Run(reading, progress, cancellation));
+    }
+
+    /// <summary>Does some work while the error stream shows what is being done; silent when that is no terminal.</summary>
+    public static T WithProgress<T>(Func<IProgress<AnalysisStep>?, T> work)
+    {
         if (Console.IsErrorRedirected)
         {
-            return StationAnalysis.Run(reading, null, cancellation);
+            return work(null);
         }
 
-        StationResult? result = null;
-        messages.Status().Start("Reading", status =>
+        var result = default(T);
+        Messages().Status().Start("Reading", status =>
         {
             var progress = new Steps(step => status.Status(Markup.Escape(step.Words)));
-            result = StationAnalysis.Run(reading, progress, cancellation);
+            result = work(progress);
         });
-        return result;
+        return result!;
     }
 
     private sealed class Steps(Action<AnalysisStep> show) : IProgress<AnalysisStep>

@@ -7,10 +7,13 @@ namespace Mastwright.Build.Cutting;
 /// </summary>
 internal sealed class CuttingBound
 {
+    private const int MostSums = 2_000_000;
+
     private readonly CuttingProblem problem;
     private readonly double[] prices;
     private readonly double[] rents;
     private readonly long step;
+    private readonly bool[] sums;
 
     private CuttingBound(CuttingProblem problem, double[] prices, double[] rents)
     {
@@ -18,7 +21,11 @@ internal sealed class CuttingBound
         this.prices = prices;
         this.rents = rents;
         step = problem.Costs.Aggregate(0L, Gcd);
+        sums = Sums();
     }
+
+    /// <summary>Price of each kind.</summary>
+    public IReadOnlyList<double> Prices => prices;
 
     /// <summary>Bound for what is left to cut, rounded up to a length that reels can add up to.</summary>
     public long Of(ReadOnlySpan<int> demand, ReadOnlySpan<int> supply)
@@ -46,7 +53,33 @@ internal sealed class CuttingBound
         return RoundUp((long)Math.Ceiling((material / share) - 1e-3));
     }
 
-    private long RoundUp(long value) => (value + step - 1) / step * step;
+    private long RoundUp(long value)
+    {
+        var steps = (value + step - 1) / step;
+        while (steps < sums.Length && !sums[steps]) steps++;
+        return steps * step;
+    }
+
+    // Which multiples of the common step reels can add up to, as far as it pays to know.
+    private bool[] Sums()
+    {
+        var material = problem.Sizes.Select((s, i) => s * problem.Demand[i]).Sum();
+        var reach = new bool[Math.Min(MostSums, ((2 * material) + (2 * problem.Costs.Max())) / step)];
+        if (reach.Length > 0) reach[0] = true;
+        for (var r = 0; r < problem.Reels; r++)
+        {
+            var cost = problem.Costs[r] / step;
+            // How many of this reel the sum at hand has used; sums reached without it have used none.
+            var used = new int[reach.Length];
+            for (var at = cost; at < reach.Length; at++)
+            {
+                if (reach[at] || !reach[at - cost] || used[at - cost] >= problem.Supply[r]) continue;
+                reach[at] = true;
+                used[at] = used[at - cost] + 1;
+            }
+        }
+        return reach;
+    }
 
     public static CuttingBound For(CuttingProblem problem, CancellationToken cancellation)
     {

@@ -106,13 +106,18 @@ internal static class FirstFit
                 open[at] = (open[at].Pattern, open[at].Left - problem.Sizes[kind]);
             }
         }
-        // Each reel's content moves to the shortest reel there is that holds it.
-        return [.. open.Select(o => Shrink(o.Pattern))];
+        return Shrink(problem, open.Select(o => o.Pattern), supply);
+    }
 
-        Pattern Shrink(Pattern pattern)
+    /// <summary>Moves each reel's content to the shortest reel there is that holds it.</summary>
+    public static List<Pattern> Shrink(CuttingProblem problem, IEnumerable<Pattern> plan, int[] supply)
+    {
+        return [.. plan.Select(Shorter)];
+
+        Pattern Shorter(Pattern pattern)
         {
             var used = problem.Used(pattern);
-            var better = byLength.Where(r => supply[r] > 0 && problem.Capacities[r] >= used && problem.Costs[r] < problem.Costs[pattern.Reel]).OrderBy(r => problem.Costs[r]).Cast<int?>().FirstOrDefault();
+            var better = Enumerable.Range(0, problem.Reels).Where(r => supply[r] > 0 && problem.Capacities[r] >= used && problem.Costs[r] < problem.Costs[pattern.Reel]).OrderBy(r => problem.Costs[r]).Cast<int?>().FirstOrDefault();
             if (better is not { } reel) return pattern;
             if (supply[reel] != int.MaxValue) supply[reel]--;
             if (supply[pattern.Reel] != int.MaxValue) supply[pattern.Reel]++;

@@ -18,7 +18,7 @@ public sealed record GuyToCut(
     string Guy,
     Vec3 AnchorPin,
     Vec3 MastPin,
-    ImmutableArray<ChainPiece> Chain,
+    ImmutableArray<GuyLink> Chain,
     Trail AnchorTension,
     double SetTemperatureK,
     double CuttingTemperatureK,
@@ -46,7 +46,7 @@ public sealed record GuyCutList(string Guy, ImmutableArray<PieceCut> Pieces, Tra
     public static Reading<GuyCutList> For(GuyToCut guy)
     {
         if (Fault(guy) is { } fault) return new(null, [fault]);
-        var chain = new GuyChain(guy.Chain, guy.AnchorPin, guy.MastPin);
+        var chain = new LinkedGuy(guy.Chain, guy.AnchorPin, guy.MastPin);
         if (chain.LengthsFor(guy.AnchorTension.Value) is not { } lengths || lengths.Any(l => l <= 0))
         {
             return new(null, [new("guy-no-room", Severity.Error, string.Create(CultureInfo.InvariantCulture, $"Guy {guy.Guy} cannot be made: its pins are {chain.ChordM:0.000} m apart and nothing is left for strand after the fittings and given pieces, or the tension is too low to hold it up."), null, chain.ChordM.ToString("0.000", CultureInfo.InvariantCulture), null, "Shorten the fittings or given pieces, or raise the tension.")]);
@@ -54,11 +54,11 @@ public sealed record GuyCutList(string Guy, ImmutableArray<PieceCut> Pieces, Tra
         var warmer = guy.CuttingTemperatureK - guy.SetTemperatureK;
         var temperature = Trail.Given("cutting less set temperature", "ΔT", warmer, QuantityKind.TemperatureDifference, Source.DesignFile);
         var stretch = Trail.Given("lasting stretch of new strand", "e", guy.ConstructionStretch, QuantityKind.Ratio, Source.DesignFile);
-        var pieces = guy.Chain.OfType<StrandPiece>().Zip(lengths, Cut).ToImmutableArray();
+        var pieces = guy.Chain.OfType<StrandLink>().Zip(lengths, Cut).ToImmutableArray();
         var total = Trail.Computed($"strand for guy {guy.Guy}", "ΣLc", pieces.Sum(p => p.CutLength.Value), QuantityKind.Length, "ΣLc", Shape, [.. pieces.Select(p => p.CutLength)]);
 
         // One millimetre shorter in the pieces that share what is left, and one longer.
-        var rest = guy.Chain.OfType<StrandPiece>().Zip(lengths).Where(p => p.First.UnstressedM is null).Sum(p => p.Second);
+        var rest = guy.Chain.OfType<StrandLink>().Zip(lengths).Where(p => p.First.UnstressedM is null).Sum(p => p.Second);
         var up = chain.TensionOf(chain.Lengths(rest - 1e-3));
         var down = chain.TensionOf(chain.Lengths(rest + 1e-3));
         if (up is null || down is null) return new(null, [new("guy-slack", Severity.Error, $"Guy {guy.Guy} hangs so slack at this tension that its length cannot be fixed.", null, null, null, "Raise the tension.")]);
@@ -66,7 +66,7 @@ public sealed record GuyCutList(string Guy, ImmutableArray<PieceCut> Pieces, Tra
             .Remark("shown per metre of length: a thousandth of it is the newtons for a millimetre");
         return new(new(guy.Guy, pieces, total, sensitivity), []);
 
-        PieceCut Cut(StrandPiece piece, double length)
+        PieceCut Cut(StrandLink piece, double length)
         {
             var unstressed = Trail.Computed($"unstressed length of {piece.Name}", "L0", length, QuantityKind.Length, "chain of elastic catenaries and rigid fittings between the pins with tension Ta at the anchor", Shape, guy.AnchorTension);
             var lying = length * (1 + (piece.ExpansionPerK * warmer)) / (1 + guy.ConstructionStretch);
@@ -83,11 +83,11 @@ public sealed record GuyCutList(string Guy, ImmutableArray<PieceCut> Pieces, Tra
 
     /// <summary>Tension at the anchor that a chain with given unstressed strand lengths (from the anchor up) comes to; null when slack.</summary>
     public static double? TensionOf(GuyToCut guy, ImmutableArray<double> unstressedM) =>
-        new GuyChain(guy.Chain, guy.AnchorPin, guy.MastPin).TensionOf(unstressedM);
+        new LinkedGuy(guy.Chain, guy.AnchorPin, guy.MastPin).TensionOf(unstressedM);
 
     private static Finding? Fault(GuyToCut guy)
     {
-        var strands = guy.Chain.OfType<StrandPiece>().ToList();
+        var strands = guy.Chain.OfType<StrandLink>().ToList();
         if (strands.All(s => s.UnstressedM is not null))
             return new("guy-no-free-strand", Severity.Error, $"Every strand of guy {guy.Guy} has a given length, so none is left to make it fit.", null, null, "at least one strand without a given length", "Leave the length of one piece open.");
         foreach (var s in strands)
@@ -95,7 +95,7 @@ public sealed record GuyCutList(string Guy, ImmutableArray<PieceCut> Pieces, Tra
             if (!(s.WeightNPerM > 0) || !(s.AxialStiffnessN > 0) || !(s.Share > 0) || s.UnstressedM is <= 0 || s.LowerAllowanceM < 0 || s.UpperAllowanceM < 0)
                 return new("strand-bad", Severity.Error, $"Strand {s.Name} of guy {guy.Guy} has a weight, stiffness, share, length or allowance that cannot be.", null, s.Name, "weight, stiffness, share and length above 0, allowances not below 0", "Correct the piece.");
         }
-        foreach (var f in guy.Chain.OfType<Fitting>())
+        foreach (var f in guy.Chain.OfType<FittingLink>())
             if (!(f.LengthM >= 0) || !(f.MassKg >= 0)) return new("fitting-bad", Severity.Error, $"Fitting {f.Name} of guy {guy.Guy} has a negative length or mass.", null, f.Name, "0 and above", "Correct the fitting.");
         if (!(guy.AnchorTension.Value > 0)) return new("tension-bad", Severity.Error, $"The tension of guy {guy.Guy} cannot be used.", null, guy.AnchorTension.Value.ToString(CultureInfo.InvariantCulture), "above 0 N", "Enter the tension wanted.");
         return null;

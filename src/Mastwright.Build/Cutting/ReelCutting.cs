@@ -63,7 +63,8 @@ public static class ReelCutting
         var problem = CuttingProblem.From(pieces, reels, options.KerfM);
         var first = FirstFit.Pack(problem);
         var bound = CuttingBound.For(problem, cancellation);
-        var search = new CuttingSearch(problem, bound, first, options.NodeLimit, cancellation);
+        var start = new[] { first, PricedFilling.Pack(problem, bound) }.Where(p => p is not null).MinBy(p => problem.CostM(p!));
+        var search = new CuttingSearch(problem, bound, start, options.NodeLimit, cancellation);
         var best = search.Run();
         if (best is null)
         {

@@ -140,6 +140,21 @@ public static class ReferencePlane
         return new(measured with { Points = points.ToImmutable() }, findings.ToImmutable());
     }
 
+    /// <summary>
+    /// A sweep without phase at the antenna's end of a cable that matches the analyser: only the loss there and back is
+    /// taken out. Behind any other cable the ratio alone does not tell.
+    /// </summary>
+    public static Reading<SwrSweep> ToAntenna(SwrSweep measured, Cable cable)
+    {
+        if (Math.Abs(cable.CharacteristicOhm - measured.ReferenceOhm) > 1e-6 * measured.ReferenceOhm)
+            return new(null, [new("plane-needs-phase", Severity.Error, string.Create(CultureInfo.InvariantCulture, $"A reading without phase cannot be moved through a {cable.CharacteristicOhm} Ω cable on a {measured.ReferenceOhm} Ω analyser."), new(measured.Name, 0, 0, ""), cable.CharacteristicOhm.ToString(CultureInfo.InvariantCulture), string.Create(CultureInfo.InvariantCulture, $"{measured.ReferenceOhm} Ω"), "Export R and X or S11 with phase.")]);
+        var moved = measured.Points.Select(p => (p.FrequencyHz, Size: StandingWave.Reflection(p.Swr) * Math.Pow(10, cable.LossDb(p.FrequencyHz) / 10))).ToList();
+        var over = moved.Count(p => p.Size > 1);
+        return new(
+            measured with { Points = [.. moved.Select(p => (p.FrequencyHz, StandingWave.Ratio(p.Size)))] },
+            over == 0 ? [] : [new("resistance-negative", Severity.Warning, $"At {over} of {moved.Count} points more comes back from the antenna than reaches it.", new(measured.Name, 0, 0, ""), null, null, "The cable is entered longer or lossier than it is.")]);
+    }
+
     /// <summary>What an analyser would show through <paramref name="elements"/> (in order from the analyser to the antenna).</summary>
     public static ImpedanceSweep ToAnalyser(ImpedanceSweep antenna, IReadOnlyList<PlaneElement> elements) =>
         antenna with { Points = [.. antenna.Points.Select(p => p with { ImpedanceOhm = elements.Reverse().Aggregate(p.ImpedanceOhm, (z, e) => e.SeenThrough(z, p.FrequencyHz)) })] };

@@ -99,7 +99,7 @@ public sealed record SweepOverlay(
             (reflection - predictedReflection).Magnitude);
     }
 
-    private static Func<double, Complex> Interpolate(ImpedanceSweep sweep, double reference)
+    internal static Func<double, Complex> Interpolate(ImpedanceSweep sweep, double reference)
     {
         var f = sweep.Points.Select(p => p.FrequencyHz).ToArray();
         var g = sweep.Points.Select(p => p.Reflection(reference)).ToArray();

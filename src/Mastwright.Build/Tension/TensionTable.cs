@@ -11,7 +11,7 @@ public delegate ImmutableArray<Trail> AnchorTensions(double temperatureK, double
 /// <param name="TemperatureK">Temperature.</param>
 /// <param name="WindMs">Wind speed; 0 in calm air.</param>
 /// <param name="Targets">What to read at that temperature and wind.</param>
-public sealed record TensionRow(GuySpan Guy, double TemperatureK, double WindMs, TensionTargets Targets);
+public sealed record TensionTableRow(GuySpan Guy, double TemperatureK, double WindMs, TensionTargets Targets);
 
 /// <summary>The tension of every guy against temperature, in calm air and in a light wind.</summary>
 /// <param name="Guys">Guys in the order of the lines.</param>
@@ -22,7 +22,7 @@ public sealed record TensionTable(
     ImmutableArray<GuySpan> Guys,
     ImmutableArray<double> TemperaturesK,
     ImmutableArray<double> WindsMs,
-    ImmutableArray<TensionRow> Rows)
+    ImmutableArray<TensionTableRow> Rows)
 {
     /// <summary>Builds the table from a solver; lines for tensions a guy cannot hang with are left out with a finding.</summary>
     /// <param name="guys">The guys.</param>
@@ -42,7 +42,7 @@ public sealed record TensionTable(
         ImmutableArray<double> temperatures = [.. temperaturesK.Order()];
         ImmutableArray<double> winds = [.. windsMs.Order()];
         var findings = ImmutableArray.CreateBuilder<Finding>();
-        var rows = new List<(int Guy, TensionRow Row)>();
+        var rows = new List<(int Guy, TensionTableRow Row)>();
         foreach (var temperature in temperatures)
         {
             foreach (var wind in winds)

@@ -1,3 +1,5 @@
+using Mastwright.Numerics.Special;
+
 namespace Mastwright.Circuits.Coils;
 
 /// <summary>Inductance of a cylindrical current sheet.</summary>
@@ -20,7 +22,7 @@ public static class Nagaoka
             return 1 - (4 * u / (3 * Math.PI)) + (u * u / 8) - (u * u * u * u / 64);
         var k2 = u * u / (1 + (u * u));
         var (k, k1) = (Math.Sqrt(k2), 1 / Math.Sqrt(1 + (u * u)));
-        var (first, second) = EllipticIntegrals(k1);
+        var (first, second) = (EllipticIntegrals.K(k2), EllipticIntegrals.E(k2));
         return 4 / (3 * Math.PI * k1) * ((k1 * k1 / k2 * (first - second)) + second - k);
     }
 
@@ -30,22 +32,4 @@ public static class Nagaoka
     /// <param name="turns">Number of turns.</param>
     public static double SheetInductanceH(double diameterM, double lengthM, double turns) =>
         Mu0 * Math.PI * diameterM * diameterM / 4 * turns * turns / lengthM * Coefficient(diameterM / lengthM);
-
-    // Complete elliptic integrals K and E by the arithmetic-geometric mean (Abramowitz and Stegun 17.6), from the complementary modulus.
-    private static (double First, double Second) EllipticIntegrals(double complementary)
-    {
-        var (a, b) = (1.0, complementary);
-        var c2 = 1 - (b * b);
-        var (sum, power) = (c2, 1.0);
-        for (var i = 0; i < 40 && Math.Abs(a - b) > 1e-16 * a; i++)
-        {
-            var c = (a - b) / 2;
-            (a, b) = ((a + b) / 2, Math.Sqrt(a * b));
-            power *= 2;
-            sum += power * c * c;
-        }
-
-        var first = Math.PI / (2 * a);
-        return (first, first * (1 - (sum / 2)));
-    }
 }

@@ -12,6 +12,9 @@ namespace Mastwright.Circuits.Match;
 /// <param name="Shape">Diameter over length of the whole winding, which settles how its parts couple.</param>
 public sealed record TappedCoilSection(double InductanceH, double TapShare, bool LoadOnTop, double Shape = 1) : LadderSection
 {
+    /// <summary>The loss of this very coil, when its design is known; the network's quality holds otherwise.</summary>
+    public CoilLoss? CoilLoss { get; init; }
+
     /// <inheritdoc/>
     public override string Title => LoadOnTop ? "coil to ground, line on its tap" : "coil to ground, antenna on its tap";
 
@@ -30,8 +33,6 @@ public sealed record TappedCoilSection(double InductanceH, double TapShare, bool
     /// <inheritdoc/>
     public override LadderSection WithValue(double value) => this with { InductanceH = value, Why = null };
 
-    internal override LadderSection Fraction(double share) => this;
-
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality)
     {
         var (tap, top) = LoadOnTop ? (left, right) : (right, left);
@@ -40,8 +41,8 @@ public sealed record TappedCoilSection(double InductanceH, double TapShare, bool
         double Run(double x) => InductanceH * x * Nagaoka.Coefficient(Shape / x) / Nagaoka.Coefficient(Shape);
         var (lower, upper) = (Run(TapShare), Run(1 - TapShare));
         var mutual = (InductanceH - lower - upper) / 2;
-        yield return new Inductor(name, tap, Network.Ground, lower, quality.Coil);
-        yield return new Inductor(name + "b", top, tap, upper, quality.Coil);
+        yield return new Inductor(name, tap, Network.Ground, lower, CoilLoss ?? quality.Coil);
+        yield return new Inductor(name + "b", top, tap, upper, CoilLoss ?? quality.Coil);
         yield return new Mutual(name + "k", name, name + "b", mutual / Math.Sqrt(lower * upper));
     }
 }
@@ -75,8 +76,6 @@ public sealed record TransformerSection(double PrimaryH, double TurnsRatio, doub
     /// <inheritdoc/>
     public override LadderSection WithValue(double value) => this with { TurnsRatio = value, Why = null };
 
-    internal override LadderSection Fraction(double share) => this;
-
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality)
     {
         yield return new Inductor(name, left, Network.Ground, PrimaryH, quality.Coil);
@@ -106,8 +105,6 @@ public sealed record DrainSection(double Ohm) : LadderSection
 
     /// <inheritdoc/>
     public override LadderSection WithValue(double value) => new DrainSection(value);
-
-    internal override LadderSection Fraction(double share) => WithValue(Ohm / share);
 
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality) => [new Resistor(name, left, Network.Ground, Ohm)];
 }

@@ -38,9 +38,6 @@ public abstract record LadderSection
     /// <summary>The same section with another value; its trail is dropped, because the value no longer comes from it.</summary>
     public abstract LadderSection WithValue(double value);
 
-    /// <summary>A part of the section, from nothing (0) to the whole (1), for drawing the path of the match.</summary>
-    internal abstract LadderSection Fraction(double share);
-
     /// <summary>The parts that make the section.</summary>
     internal abstract IEnumerable<Part> Build(string name, string left, string right, PartQuality quality);
 }

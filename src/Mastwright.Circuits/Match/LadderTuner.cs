@@ -10,8 +10,6 @@ namespace Mastwright.Circuits.Match;
 /// </summary>
 public static class LadderTuner
 {
-    private const double Matched = 1e-10;
-
     /// <summary>Tunes chosen sections; null when no setting within a factor of a hundred matches to a reflection of 1e-6.</summary>
     /// <param name="ladder">Where to start.</param>
     /// <param name="problem">What to match.</param>
@@ -31,68 +29,14 @@ public static class LadderTuner
 
     internal static (Ladder Ladder, double Reflection) Search(Func<double[], Ladder> build, double[] start, MatchProblem problem)
     {
-        var x = Array.ConvertAll(start, v => Math.Log(v));
-        var origin = (double[])x.Clone();
-        var r = Reflection(build, x, problem);
-        var damping = 1e-3;
-        for (var i = 0; i < 60 && r.Magnitude > Matched; i++)
-        {
-            var jacobian = new Complex[x.Length];
-            for (var k = 0; k < x.Length; k++)
-            {
-                var moved = (double[])x.Clone();
-                moved[k] += 1e-6;
-                jacobian[k] = (Reflection(build, moved, problem) - r) / 1e-6;
-            }
-
-            var improved = false;
-            for (var t = 0; t < 8 && !improved; t++)
-            {
-                var step = Step(jacobian, r, damping);
-                var longest = step.Max(Math.Abs);
-                var tried = x.Select((v, k) => v + (step[k] * Math.Min(1, 0.5 / longest))).ToArray();
-                var rt = Reflection(build, tried, problem);
-                improved = rt.Magnitude < r.Magnitude && tried.Zip(origin).All(p => Math.Abs(p.First - p.Second) < Math.Log(100));
-                if (improved)
-                    (x, r, damping) = (tried, rt, damping / 5);
-                else
-                    damping *= 8;
-            }
-
-            if (!improved)
-                break;
-        }
-
-        return (build([.. x.Select(Math.Exp)]), r.Magnitude);
+        var (values, reflection) = KnobSearch.Minimise(v => [Reflection(build(v), problem)], start);
+        return (build(values), reflection);
     }
 
-    private static Complex Reflection(Func<double[], Ladder> build, double[] x, MatchProblem problem)
-    {
-        var network = build([.. x.Select(Math.Exp)]).Build(problem);
-        return network.TrySolve(problem.FrequencyHz, out var solution, out _)
+    private static Complex Reflection(Ladder ladder, MatchProblem problem) =>
+        ladder.Build(problem).TrySolve(problem.FrequencyHz, out var solution, out _)
             ? Mismatch.Reflection(solution.InputImpedanceOhm(Ladder.Transmitter), problem.LineOhm)
             : Complex.One;
-    }
-
-    // (JᵀJ + λ·diag) s = -Jᵀr with the two real residuals folded into complex numbers; at most a handful of unknowns.
-    private static double[] Step(Complex[] j, Complex r, double damping)
-    {
-        var n = j.Length;
-        var lu = new Ac.DenseLu<double>(n);
-        var s = new double[n];
-        for (var a = 0; a < n; a++)
-        {
-            for (var b = 0; b < n; b++)
-                lu.Add(a, b, (Complex.Conjugate(j[a]) * j[b]).Real);
-            lu.Add(a, a, (damping * (Complex.Conjugate(j[a]) * j[a]).Real) + 1e-14);
-            s[a] = -(Complex.Conjugate(j[a]) * r).Real;
-        }
-
-        if (lu.Factor() >= 0)
-            return new double[n];
-        lu.Solve(s);
-        return s;
-    }
 
     private static Ladder Apply(Ladder ladder, ImmutableArray<int> free, double[] values)
     {

@@ -28,8 +28,6 @@ public sealed record LineSection(LineType Type, double LengthM) : LadderSection
     /// <inheritdoc/>
     public override LadderSection WithValue(double value) => new LineSection(Type, value);
 
-    internal override LadderSection Fraction(double share) => WithValue(LengthM * share);
-
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality) => [new Line(name, left, right, Type, LengthM)];
 }
 
@@ -56,9 +54,6 @@ public sealed record StubSection(LineType Type, double LengthM, bool Shorted) : 
 
     /// <inheritdoc/>
     public override LadderSection WithValue(double value) => new StubSection(Type, value, Shorted);
-
-    // A shorted stub begins as an open circuit at a quarter wave, so its share of the path is drawn from its susceptance alone.
-    internal override LadderSection Fraction(double share) => Shorted ? this : WithValue(LengthM * share);
 
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality) =>
         [new Line(name, left, Shorted ? Network.Ground : name + ".end", Type, LengthM)];

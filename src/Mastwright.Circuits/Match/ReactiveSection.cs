@@ -52,10 +52,6 @@ public sealed record ReactiveSection : LadderSection
     public override LadderSection WithValue(double value) =>
         new ReactiveSection(IsSeries, IsCoil, value) { CoilLoss = CoilLoss, CapacitorLoss = CapacitorLoss, SelfCapacitanceF = SelfCapacitanceF };
 
-    // A series coil and a shunt capacitor grow from nothing; their opposites shrink from infinity.
-    internal override LadderSection Fraction(double share) =>
-        WithValue(IsSeries == IsCoil ? Value * share : Value / share);
-
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality)
     {
         var end = IsSeries ? right : Network.Ground;

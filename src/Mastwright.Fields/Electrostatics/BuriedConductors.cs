@@ -1,5 +1,5 @@
-using MathNet.Numerics.LinearAlgebra;
 using Mastwright.Numerics;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace Mastwright.Fields.Electrostatics;
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Mastwright.Fields.Kernels;
 
@@ -12,7 +13,7 @@ internal static class CoaxialPair
     private const int PanelPoints = 7;
     private const double PanelGrowth = 3.5;
 
-    public static PairBlock Compute(in Filament p, in Filament q, double k)
+    public static PairBlock Compute(in Filament p, in Filament q, Complex k)
     {
         if (p.Tangent.Dot(q.Tangent) < 0)
             return Compute(p, q.Reversed, k).WithSecondReversed;
@@ -61,6 +62,7 @@ internal static class CoaxialPair
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Panel(ref PairBlock block, in Filament p, in Filament q, in TubularKernel kernel, double offset, double from, double to, int sign, bool logarithmic)
     {
         var rule = GaussRule.Of(PanelPoints);
@@ -77,6 +79,7 @@ internal static class CoaxialPair
     }
 
     // W(u) for the four products of shape functions; the products are quadratic in s, so two Gauss points are exact.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void AddOverlap(ref PairBlock block, in Filament p, in Filament q, double offset, double u, Complex weightedKernel)
     {
         var low = Math.Max(0, offset - u);

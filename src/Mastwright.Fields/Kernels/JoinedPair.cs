@@ -1,3 +1,5 @@
+using System.Numerics;
+using System.Runtime.CompilerServices;
 using Mastwright.Fields.Meshing;
 
 namespace Mastwright.Fields.Kernels;
@@ -12,7 +14,7 @@ internal static class JoinedPair
     private const int AlongPoints = 8;
     private const int AcrossPoints = 8;
 
-    public static PairBlock Compute(in Filament p, in Filament q, double k)
+    public static PairBlock Compute(in Filament p, in Filament q, Complex k)
     {
         const double tolerance = 4 * JointGraph.ToleranceM;
         if ((p.Start - q.Start).Length < tolerance)
@@ -28,7 +30,7 @@ internal static class JoinedPair
             : NearPair.Compute(p, q, k, JointGraph.ToleranceM);
     }
 
-    private static PairBlock FromCorner(in Filament p, in Filament q, double k)
+    private static PairBlock FromCorner(in Filament p, in Filament q, Complex k)
     {
         var kernel = new TubularKernel(p.RadiusM, q.RadiusM, k);
         var cosine = p.Tangent.Dot(q.Tangent);
@@ -39,6 +41,7 @@ internal static class JoinedPair
     }
 
     // One half of the rectangle: the leading fraction x runs 0..1, the other is x·v. Distances use the true lengths.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Half(ref PairBlock block, double leadM, double otherM, double cosine, in TubularKernel kernel, bool firstIsLonger)
     {
         GaussRule along = GaussRule.Of(AlongPoints), across = GaussRule.Of(AcrossPoints);

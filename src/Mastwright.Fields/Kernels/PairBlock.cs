@@ -1,4 +1,5 @@
 using System.Numerics;
+using Mastwright.Fields.Meshing;
 using Mastwright.Numerics;
 
 namespace Mastwright.Fields.Kernels;
@@ -9,6 +10,12 @@ internal readonly record struct Filament(Vec3 Start, Vec3 Tangent, double Length
     public Vec3 Centre => Start + (0.5 * LengthM * Tangent);
 
     public Vec3 PointAt(double alongM) => Start + (alongM * Tangent);
+
+    /// <summary>The filament along a segment's axis.</summary>
+    public static Filament Of(in Segment segment) => new(segment.Start, segment.Tangent, segment.LengthM, segment.RadiusM);
+
+    /// <summary>Shortest distance from a point to the axis, metres.</summary>
+    public double DistanceM(Vec3 point) => (point - PointAt(Math.Clamp((point - Start).Dot(Tangent), 0, LengthM))).Length;
 
     /// <summary>The mirror picture in the plane z = 0.</summary>
     public Filament Mirrored => new(new(Start.X, Start.Y, -Start.Z), new(Tangent.X, Tangent.Y, -Tangent.Z), LengthM, RadiusM);
@@ -39,6 +46,24 @@ internal struct PairBlock
 
     /// <summary>The block after the first filament was run through from its other end.</summary>
     public readonly PairBlock WithFirstReversed => new() { M00 = M10, M01 = M11, M10 = M00, M11 = M01 };
+
+    /// <summary>Adds another block.</summary>
+    public void Add(in PairBlock other)
+    {
+        M00 += other.M00;
+        M01 += other.M01;
+        M10 += other.M10;
+        M11 += other.M11;
+    }
+
+    /// <summary>Takes another block away.</summary>
+    public void Subtract(in PairBlock other)
+    {
+        M00 -= other.M00;
+        M01 -= other.M01;
+        M10 -= other.M10;
+        M11 -= other.M11;
+    }
 
     /// <summary>Adds the kernel at one pair of points, x and y being their fractions along the two filaments.</summary>
     public void Add(double x, double y, Complex weightedKernel)

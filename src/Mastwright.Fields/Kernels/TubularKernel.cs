@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Mastwright.Fields.Kernels;
 
@@ -10,7 +11,7 @@ namespace Mastwright.Fields.Kernels;
 /// Source: elliptic-integral form of the cylindrical kernel, Schelkunoff, Advanced Antenna Theory, 1952 (from memory); AGM,
 /// Abramowitz and Stegun 17.6 (from memory).
 /// </summary>
-internal readonly struct TubularKernel(double radiusA, double radiusB, double waveNumber)
+internal readonly struct TubularKernel(double radiusA, double radiusB, Complex waveNumber)
 {
     // sin²(φ/2) at φ = π/8, 3π/8, 5π/8, 7π/8: the midpoint rule, which for a periodic integrand converges fastest.
     private static readonly double[] HalfSineSquares =
@@ -24,6 +25,7 @@ internal readonly struct TubularKernel(double radiusA, double radiusB, double wa
     public double Scale => 0.5 * Math.Sqrt(_sumSquared);
 
     /// <summary>The kernel at squared axial distance u².</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public Complex At(double distanceSquared)
     {
         var value = new Complex(Static(distanceSquared), 0);
@@ -48,11 +50,14 @@ internal readonly struct TubularKernel(double radiusA, double radiusB, double wa
     private Complex Remainder(double r) => SmoothPart(waveNumber, r);
 
     /// <summary>(exp(−jkR) − 1)/R, well behaved down to R = 0.</summary>
-    public static Complex SmoothPart(double k, double r)
+    public static Complex SmoothPart(Complex k, double r)
     {
-        if (k * r < 1e-8)
-            return new(-0.5 * k * k * r, -k);
-        var (sin, cos) = Math.SinCos(0.5 * k * r);
+        var phase = new Complex(k.Imaginary, -k.Real) * r;
+        if (phase.Magnitude < 1e-4)
+            return new Complex(k.Imaginary, -k.Real) * (1 + (0.5 * phase) + (phase * phase / 6));
+        if (k.Imaginary != 0)
+            return (Complex.Exp(phase) - 1) / r;
+        var (sin, cos) = Math.SinCos(0.5 * k.Real * r);
         return new(-2 * sin * sin / r, -2 * sin * cos / r);
     }
 }

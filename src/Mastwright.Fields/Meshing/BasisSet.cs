@@ -12,14 +12,17 @@ internal sealed class BasisSet
 {
     private readonly BasisTerm[][] _terms;
 
-    private BasisSet(BasisTerm[][] terms, int count)
+    private BasisSet(BasisTerm[][] terms, BasisFunction[] functions)
     {
         _terms = terms;
-        Count = count;
+        Functions = functions;
     }
 
+    /// <summary>What each unknown is: the branch it flows out into and the one it comes from.</summary>
+    public BasisFunction[] Functions { get; }
+
     /// <summary>Number of unknowns.</summary>
-    public int Count { get; }
+    public int Count => Functions.Length;
 
     /// <summary>The unknowns that carry current at a segment end.</summary>
     public ReadOnlySpan<BasisTerm> At(SegmentEnd end) => _terms[(2 * end.Segment) + end.End];
@@ -42,28 +45,28 @@ internal sealed class BasisSet
         var terms = new List<BasisTerm>[2 * segments.Length];
         for (var i = 0; i < terms.Length; i++)
             terms[i] = [];
-        var count = 0;
+        var functions = new List<BasisFunction>();
         for (var n = 0; n < nodes.Length; n++)
         {
             var grounded = JointGraph.IsGrounded(nodes[n], ground);
-            var first = grounded ? 0 : 1;
-            for (var b = first; b < branches[n].Count; b++)
-            {
-                var branch = branches[n][b];
-                terms[(2 * branch.Segment) + branch.End].Add(new(count, OutwardSign(branch.End)));
-                if (!grounded)
-                {
-                    var reference = branches[n][0];
-                    terms[(2 * reference.Segment) + reference.End].Add(new(count, -OutwardSign(reference.End)));
-                }
 
-                count++;
+            // The steepest branch is the one the others pair with: on a mast that keeps equal radials and guys alike.
+            var reference = branches[n].MaxBy(b => Math.Abs(segments[b.Segment].Tangent.Z));
+            foreach (var branch in branches[n].Where(b => grounded || b != reference))
+            {
+                terms[(2 * branch.Segment) + branch.End].Add(new(functions.Count, OutwardSign(branch.End)));
+                if (!grounded)
+                    terms[(2 * reference.Segment) + reference.End].Add(new(functions.Count, -OutwardSign(reference.End)));
+                functions.Add(new(branch, grounded ? null : reference));
             }
         }
 
-        return new([.. terms.Select(t => t.ToArray())], count);
+        return new([.. terms.Select(t => t.ToArray())], [.. functions]);
     }
 }
 
 /// <summary>One unknown's part in a segment's end current.</summary>
 internal readonly record struct BasisTerm(int Unknown, int Weight);
+
+/// <summary>One triangle: out of a node into <paramref name="Into"/>, from <paramref name="From"/> or, when null, from the image.</summary>
+internal readonly record struct BasisFunction(SegmentEnd Into, SegmentEnd? From);

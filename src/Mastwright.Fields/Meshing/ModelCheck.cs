@@ -53,6 +53,9 @@ internal static class ModelCheck
                 $"{Text(wire.LengthM)} m", $"at least {Text(radiusM)} m", "Merge it with its neighbour or use a thinner equivalent."));
         }
 
+        if (wire.Jacket is { } jacket && !(jacket.ThicknessM > 0 && jacket.RelativePermittivity >= 1 && jacket.LossTangent >= 0))
+            findings.Add(Error("wire-jacket", $"The jacket of wire \"{wire.Name}\" is not possible.", $"{Text(jacket.ThicknessM)} m, εr {Text(jacket.RelativePermittivity)}, tan δ {Text(jacket.LossTangent)}", "thickness above 0 m, εr at least 1, tan δ at least 0", "Correct the jacket or leave it out."));
+
         var phase = Vacuum.WaveNumber(frequencyHz) * radiusM;
         if (phase > LargestRadiusPhase)
         {
@@ -67,11 +70,11 @@ internal static class ModelCheck
                 Value: $"{Text(radiusM)} m", Allowed: $"up to {Text(CautiousRadiusPhase / Vacuum.WaveNumber(frequencyHz))} m for full accuracy", WayOut: "Model it as a cage of thinner wires if this matters."));
         }
 
-        if (ground is Ground.HalfSpace && Math.Min(wire.Start.Z, wire.End.Z) < radiusM)
+        if (ground is Ground.HalfSpace && Math.Max(Math.Abs(wire.Start.Z), Math.Abs(wire.End.Z)) < radiusM)
         {
             findings.Add(Error(
-                "wire-under-ground", $"Wire \"{wire.Name}\" touches the soil or goes below it.", $"{Text(Math.Min(wire.Start.Z, wire.End.Z))} m",
-                $"at least {Text(radiusM)} m", "Raise it above the soil."));
+                "wire-in-surface", $"Wire \"{wire.Name}\" lies within its own radius of the soil's surface, half in and half out.",
+                $"{Text(wire.Start.Z)} m", $"at least {Text(radiusM)} m above or below", "Put a wire that lies on the ground at its radius above it, a buried one at its depth."));
         }
 
         if (ground is Ground.PerfectPlane)

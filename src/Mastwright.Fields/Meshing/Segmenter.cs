@@ -11,7 +11,16 @@ internal static class Segmenter
 {
     internal sealed record Result(ImmutableArray<Segment> Segments, ImmutableArray<Vec3> Nodes, SegmentEnd[] FeedEnds, SegmentEnd[] LoadEnds);
 
-    public static Result Cut(WireModel model, List<double>[] cuts, double wavelengthM, MeshOptions options, List<Finding> findings)
+    // Beyond this even the list of segments is a burden.
+    private const int MostSegments = 100_000;
+
+    /// <summary>The refusal of a problem whose matrix has a given number of rows and columns.</summary>
+    public static Finding TooMany(long rows, long columns) => ModelCheck.Error(
+        "too-many-unknowns",
+        $"This model has {columns} unknown currents and needs {(16.0 * rows * columns / 1e9).ToString("F1", CultureInfo.InvariantCulture)} GB of memory for its matrix.",
+        columns.ToString(CultureInfo.InvariantCulture), "what the limit of unknowns allows", "Cut more coarsely, leave out wires that matter little, make equal parts exactly equal so that symmetry helps, or raise the limit.");
+
+    public static Result Cut(WireModel model, List<double>[] cuts, double frequencyHz, MeshOptions options, List<Finding> findings)
     {
         var thickest = ThickestAtJoints(model, cuts);
         var fed = model.Feeds.Select(f => model.Wires[JointGraph.IndexOf(model, f.Wire)].PointAt(f.Position)).ToArray();
@@ -21,21 +30,21 @@ internal static class Segmenter
         for (var w = 0; w < model.Wires.Length; w++)
         {
             var wire = model.Wires[w];
-            var longestM = Math.Min(wavelengthM / options.SegmentsPerWavelength, wire.LengthM / options.MinSegmentsPerWire) / options.Refinement;
             for (var c = 0; c + 1 < cuts[w].Count; c++)
             {
+                var perWavelength = Vacuum.WavelengthM(frequencyHz) / options.SegmentsPerWavelength;
+                if (model.Ground is Ground.HalfSpace half && wire.PointAt(0.5 * (cuts[w][c] + cuts[w][c + 1])).Z < 0)
+                    perWavelength *= MeshOptions.SoilShare / half.Soil.RefractiveIndex(frequencyHz).Magnitude;
+                var longestM = Math.Min(perWavelength, wire.LengthM / options.MinSegmentsPerWire) / options.Refinement;
                 var fractions = CutPiece(wire, cuts[w][c], cuts[w][c + 1], longestM, thickest, Share, options);
                 pieces.Add((w, fractions));
                 total += fractions.Length - 1;
             }
         }
 
-        if (total > options.MaxUnknowns)
+        if (total > MostSegments)
         {
-            var bytes = 16.0 * total * total;
-            findings.Add(ModelCheck.Error(
-                "too-many-unknowns", $"This model needs about {total} unknown currents and {(bytes / 1e9).ToString("F1", CultureInfo.InvariantCulture)} GB of memory for its matrix.",
-                total.ToString(CultureInfo.InvariantCulture), $"at most {options.MaxUnknowns}", "Cut more coarsely, leave out wires that matter little, or raise the limit."));
+            findings.Add(TooMany(total, total));
             return new([], [], [], []);
         }
 
@@ -150,31 +159,5 @@ internal static class Segmenter
         if (best.End == 1 && best.Segment + 1 < segments.Length && segments[best.Segment + 1].Wire == w)
             best = new(best.Segment + 1, 0);
         return best;
-    }
-
-    /// <summary>Numbers points, treating those within the tolerance as one.</summary>
-    private sealed class NodeTable
-    {
-        private readonly Dictionary<(long, long, long), List<int>> _cells = [];
-
-        public List<Vec3> Points { get; } = [];
-
-        public int IndexOf(Vec3 point)
-        {
-            const double cellM = 1e-3;
-            long cx = (long)Math.Floor(point.X / cellM), cy = (long)Math.Floor(point.Y / cellM), cz = (long)Math.Floor(point.Z / cellM);
-            for (var i = cx - 1; i <= cx + 1; i++)
-                for (var j = cy - 1; j <= cy + 1; j++)
-                    for (var k = cz - 1; k <= cz + 1; k++)
-                        if (_cells.TryGetValue((i, j, k), out var list))
-                            foreach (var n in list)
-                                if ((Points[n] - point).Length < 2 * JointGraph.ToleranceM)
-                                    return n;
-            Points.Add(point);
-            if (!_cells.TryGetValue((cx, cy, cz), out var own))
-                _cells[(cx, cy, cz)] = own = [];
-            own.Add(Points.Count - 1);
-            return Points.Count - 1;
-        }
     }
 }

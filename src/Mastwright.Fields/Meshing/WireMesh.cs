@@ -11,7 +11,7 @@ namespace Mastwright.Fields.Meshing;
 /// </summary>
 public sealed class WireMesh
 {
-    private WireMesh(WireModel model, ImmutableArray<Segment> segments, ImmutableArray<Vec3> nodes, BasisSet basis, SegmentEnd[] feedEnds, SegmentEnd[] loadEnds)
+    private WireMesh(WireModel model, ImmutableArray<Segment> segments, ImmutableArray<Vec3> nodes, BasisSet basis, SegmentEnd[] feedEnds, SegmentEnd[] loadEnds, MeshOptions options)
     {
         Model = model;
         Segments = segments;
@@ -19,6 +19,7 @@ public sealed class WireMesh
         Basis = basis;
         FeedEnds = feedEnds;
         LoadEnds = loadEnds;
+        Options = options;
     }
 
     /// <summary>The model that was cut.</summary>
@@ -32,6 +33,9 @@ public sealed class WireMesh
 
     /// <summary>Number of unknown currents.</summary>
     public int UnknownCount => Basis.Count;
+
+    /// <summary>How it was cut.</summary>
+    public MeshOptions Options { get; }
 
     internal BasisSet Basis { get; }
 
@@ -56,11 +60,11 @@ public sealed class WireMesh
         var joints = JointGraph.Build(model, findings);
         if (findings.Any(f => f.Severity == Severity.Error))
             return (null, [.. findings]);
-        var cut = Segmenter.Cut(model, joints, Vacuum.WavelengthM(frequencyHz), options, findings);
+        var cut = Segmenter.Cut(model, joints, frequencyHz, options, findings);
         if (findings.Any(f => f.Severity == Severity.Error))
             return (null, [.. findings]);
         var basis = BasisSet.Build(cut.Segments, cut.Nodes, model.Ground);
-        var mesh = new WireMesh(model, cut.Segments, cut.Nodes, basis, cut.FeedEnds, cut.LoadEnds);
+        var mesh = new WireMesh(model, cut.Segments, cut.Nodes, basis, cut.FeedEnds, cut.LoadEnds, options);
         for (var i = 0; i < model.Feeds.Length; i++)
             RequireCurrent(model.Feeds[i].Name, model.Feeds[i].Wire, "feed", cut.FeedEnds[i], basis, findings);
         for (var i = 0; i < model.Loads.Length; i++)

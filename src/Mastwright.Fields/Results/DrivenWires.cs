@@ -82,17 +82,19 @@ public sealed class DrivenWires
         return result.ToImmutable();
     }
 
-    /// <summary>Heat in every lossy wire and every lumped load, largest first; parts without loss are left out.</summary>
+    /// <summary>Heat in every lossy wire (its jacket included) and every lumped load, largest first; parts without loss are left out.</summary>
     public ImmutableArray<PartLoss> LossByPart()
     {
         var wires = new double[Mesh.Model.Wires.Length];
         for (var s = 0; s < Mesh.Segments.Length; s++)
         {
             var segment = Mesh.Segments[s];
-            var metal = Mesh.Model.Wires[segment.Wire].Metal;
-            var resistance = metal.InternalImpedancePerM(segment.RadiusM, FrequencyHz).Real * segment.LengthM;
+            var wire = Mesh.Model.Wires[segment.Wire];
+            var resistance = wire.Metal.InternalImpedancePerM(segment.RadiusM, FrequencyHz).Real * segment.LengthM;
             var (a, b) = EndCurrents(s);
             wires[segment.Wire] += resistance / 3 * (Square(a) + Square(b) + (a * Complex.Conjugate(b)).Real);
+            if (wire.Jacket is { } jacket)
+                wires[segment.Wire] += jacket.LossOhmM(segment.RadiusM, FrequencyHz) * Square(b - a) / segment.LengthM;
         }
 
         var parts = wires.Select((w, i) => new PartLoss(Mesh.Model.Wires[i].Name, w))

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Wires;
 
@@ -27,6 +28,7 @@ public sealed class FarField
     private readonly bool _halfSpace;
     private readonly Complex? _soil;
     private readonly double _inputPowerW;
+    private readonly Lazy<double> _radiatedPowerW;
 
     private FarField(DrivenWires driven)
     {
@@ -35,10 +37,10 @@ public sealed class FarField
         _halfSpace = driven.Mesh.Model.Ground is not Ground.Empty;
         _soil = driven.Mesh.Model.Ground is Ground.HalfSpace half ? half.Soil.ComplexPermittivity(driven.FrequencyHz) : null;
         _inputPowerW = driven.InputPowerW;
-        RadiatedPowerW = IntegratePower();
+        _radiatedPowerW = new(IntegratePower);
     }
 
-    /// <summary>The far field of a driven model; the radiated power is integrated at once.</summary>
+    /// <summary>The far field of a driven model; the radiated power is integrated when first asked for.</summary>
     public static FarField Of(DrivenWires driven)
     {
         ArgumentNullException.ThrowIfNull(driven);
@@ -49,12 +51,13 @@ public sealed class FarField
     /// Power through the far hemisphere (sphere, in free space), watts, by Gauss quadrature of the pattern. Over real soil everything
     /// lost in the ground, near and far, is missing from it.
     /// </summary>
-    public double RadiatedPowerW { get; }
+    public double RadiatedPowerW => _radiatedPowerW.Value;
 
     /// <summary>Radiated power over power into the feeds, 0 to 1.</summary>
     public double RadiationEfficiency => RadiatedPowerW / _inputPowerW;
 
     /// <summary>The field in a direction.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public FarFieldSample At(double thetaRad, double phiRad)
     {
         if (_halfSpace && thetaRad > (Math.PI / 2) + 1e-12)

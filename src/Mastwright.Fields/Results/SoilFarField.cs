@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Mastwright.Fields.Results;
 
@@ -9,6 +10,7 @@ namespace Mastwright.Fields.Results;
 /// </summary>
 internal static class SoilFarField
 {
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static FarFieldSample At(CurrentElements elements, double k, Complex n2, double thetaRad, double phiRad)
     {
         var (s, c) = Math.SinCos(thetaRad);

@@ -74,6 +74,25 @@ public sealed class WireSolution
         return DriveCurrents(currents);
     }
 
+    /// <summary>
+    /// Drives a group: the feed currents stand in given ratios (magnitude and phase) and all feeds together take a given power. The
+    /// driven result tells each element's drive impedance, which mutual coupling makes differ from its own.
+    /// </summary>
+    /// <param name="ratios">One complex ratio for each feed; zero leaves a feed open.</param>
+    /// <param name="totalPowerW">Power into all feeds together, watts.</param>
+    /// <exception cref="ArgumentException">Not one ratio for each feed, or all zero.</exception>
+    public DrivenWires DriveRatios(ReadOnlySpan<Complex> ratios, double totalPowerW)
+    {
+        var unit = DriveCurrents(ratios);
+        if (!(unit.InputPowerW > 0))
+            throw new ArgumentException("At least one ratio must differ from zero.", nameof(ratios));
+        var scale = Math.Sqrt(totalPowerW / unit.InputPowerW);
+        var currents = ratios.ToArray();
+        for (var i = 0; i < currents.Length; i++)
+            currents[i] *= scale;
+        return DriveCurrents(currents);
+    }
+
     internal static Complex FeedCurrent(WireMesh mesh, int feed, ReadOnlySpan<Complex> unknowns)
     {
         var sum = Complex.Zero;

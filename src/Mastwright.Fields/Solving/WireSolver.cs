@@ -16,42 +16,44 @@ public static class WireSolver
     // Below this order more threads cost more than they save.
     private const int SmallOrder = 500;
 
+    // Below this order looking for symmetry costs more than it saves.
+    private const int SmallestSymmetric = 40;
+
     /// <summary>Solves a model at one frequency.</summary>
     /// <param name="model">Wires, feeds, loads and ground.</param>
     /// <param name="frequencyHz">Frequency in hertz, positive.</param>
     /// <param name="options">How to solve; null for the defaults.</param>
     /// <param name="cancellation">Stops the work.</param>
+    /// <param name="progress">Told the share done, 0 to 1, while the matrix is filled.</param>
     /// <returns>The solution, or findings that name what is wrong with the model.</returns>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static SolveResult Solve(WireModel model, double frequencyHz, SolverOptions? options = null, CancellationToken cancellation = default)
+    public static SolveResult Solve(
+        WireModel model, double frequencyHz, SolverOptions? options = null, CancellationToken cancellation = default, IProgress<double>? progress = null)
     {
         options ??= SolverOptions.Default;
         var (mesh, findings) = WireMesh.Build(model, frequencyHz, options.Mesh);
         if (mesh is null)
             return new(null, findings);
-        var result = Solve(mesh, frequencyHz, cancellation);
+        var result = Solve(mesh, frequencyHz, cancellation, progress);
         return result with { Findings = findings.AddRange(result.Findings) };
     }
 
     /// <summary>Solves a ready mesh at one frequency, which should not exceed the one it was cut for.</summary>
     /// <returns>The solution, or a finding when the equations have none.</returns>
-    public static SolveResult Solve(WireMesh mesh, double frequencyHz, CancellationToken cancellation = default)
+    public static SolveResult Solve(WireMesh mesh, double frequencyHz, CancellationToken cancellation = default, IProgress<double>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(mesh);
-        var n = mesh.UnknownCount;
-        var matrix = ImpedanceMatrix.Fill(mesh, frequencyHz, cancellation);
-        var outcome = ComplexLu.Factor(matrix, new(Threads: n < SmallOrder ? 1 : 0, Overwrite: true), cancellation);
-        if (!outcome.TryGet(out var factor))
-            return new(null, [Failure(outcome)]);
-        var unit = new Complex[mesh.FeedEnds.Length][];
-        for (var f = 0; f < unit.Length; f++)
-        {
-            var excitation = new Complex[n];
-            foreach (var term in mesh.Basis.At(mesh.FeedEnds[f]))
-                excitation[term.Unknown] += BasisSet.OutwardSign(mesh.FeedEnds[f].End) * term.Weight;
-            unit[f] = factor.Solve(excitation);
-        }
-
+        var excitations = mesh.FeedEnds.Select(end => Excitation(mesh, end)).ToArray();
+        var unit = excitations.Select(e => new Complex[e.Length]).ToArray();
+        var symmetry = mesh.UnknownCount >= SmallestSymmetric ? RotationSymmetry.Find(mesh) : null;
+        long rows = symmetry is null ? mesh.UnknownCount : symmetry.Axis.Length + symmetry.Sectors[0].Length;
+        if (rows * mesh.UnknownCount > (long)mesh.Options.MaxUnknowns * mesh.Options.MaxUnknowns)
+            return new(null, [Segmenter.TooMany(rows, mesh.UnknownCount)]);
+        var failure = symmetry is null
+            ? SolveWhole(mesh, frequencyHz, excitations, unit, cancellation, progress)
+            : SectorSystem.Fill(mesh, symmetry, frequencyHz, cancellation, progress).Solve(excitations, unit, cancellation);
+        if (failure is not null)
+            return new(null, [Failure(failure)]);
         return new(new(mesh, frequencyHz, unit), []);
     }
 
@@ -92,6 +94,28 @@ public static class WireSolver
         for (var i = 0; i < model.Feeds.Length; i++)
             worst = Math.Max(worst, (coarse.PortImpedances[i, i] - fine.PortImpedances[i, i]).Magnitude / fine.PortImpedances[i, i].Magnitude);
         return worst;
+    }
+
+    /// <summary>Factorises the whole matrix, symmetric or not.</summary>
+    internal static LuOutcome? SolveWhole(
+        WireMesh mesh, double frequencyHz, Complex[][] excitations, Complex[][] solutions, CancellationToken cancellation, IProgress<double>? progress = null)
+    {
+        var matrix = ImpedanceMatrix.Fill(mesh, frequencyHz, cancellation, progress);
+        var outcome = ComplexLu.Factor(matrix, new(Threads: matrix.Rows < SmallOrder ? 1 : 0, Overwrite: true), cancellation);
+        if (!outcome.TryGet(out var factor))
+            return outcome;
+        for (var f = 0; f < excitations.Length; f++)
+            solutions[f] = factor.Solve(excitations[f]);
+        return null;
+    }
+
+    /// <summary>One volt in the gap at a segment end, as seen by every unknown.</summary>
+    internal static Complex[] Excitation(WireMesh mesh, SegmentEnd gap)
+    {
+        var excitation = new Complex[mesh.UnknownCount];
+        foreach (var term in mesh.Basis.At(gap))
+            excitation[term.Unknown] += BasisSet.OutwardSign(gap.End) * term.Weight;
+        return excitation;
     }
 
     private static Finding Failure(LuOutcome outcome) => outcome switch

@@ -20,6 +20,9 @@ public sealed record Wire(string Name, Vec3 Start, Vec3 End, double StartRadiusM
     {
     }
 
+    /// <summary>Insulation around the metal, or null for a bare wire.</summary>
+    public Jacket? Jacket { get; init; }
+
     /// <summary>Length in metres.</summary>
     public double LengthM => (End - Start).Length;
 

@@ -56,6 +56,15 @@ public sealed record Site
     [CatalogueName("grounds")]
     public string Ground { get; init; } = "clay";
 
+    /// <summary>Whether the soil was tested.</summary>
+    [Field("ground-tested", "Whether the soil was tested and is at least as good as the class.", Default = "no", Why = "presumptive values only; only a soil test knows")]
+    public bool GroundTested { get; init; }
+
+    /// <summary>Depth that frost reaches, m.</summary>
+    [Field("frost-depth", "Depth that frost reaches.", Default = "not stated; no frost check")]
+    [Quantity(QuantityKind.Length, 0, 5)]
+    public double? FrostDepthM { get; init; }
+
     /// <summary>Distance from the nearest mast foot to the nearest power line, m.</summary>
     [Field("power-line-distance", "Distance from the nearest mast foot to the nearest overhead power line.", Default = "not stated")]
     [Quantity(QuantityKind.Length, 0, 100e3)]

@@ -102,6 +102,36 @@ public sealed class RationalFit
         return result;
     }
 
+    /// <summary>
+    /// The poles common to all functions: resonances, with their damping in the imaginary part when the variable is frequency. Poles far
+    /// outside the sampled range, or with a tiny residue, are there to make the fit good and mean nothing by themselves.
+    /// </summary>
+    public ImmutableArray<Complex> Poles()
+    {
+        var k = _support.Length;
+        if (k < 2)
+            return [];
+
+        // Zeros of Σ w / (z - s) are the finite eigenvalues of the arrowhead pencil (AAA paper, equation 3.11), turned about a point
+        // away from the support so that they come out as ordinary ones: λ = shift + 1/μ.
+        var spread = _support.Max(s => (s - _support[0]).Magnitude);
+        var shift = _support.Aggregate(Complex.Zero, (sum, s) => sum + s) / k + new Complex(0.123, 0.456) * spread;
+        var pencil = Matrix<Complex>.Build.Dense(k + 1, k + 1);
+        var right = Matrix<Complex>.Build.Dense(k + 1, k + 1);
+        for (var j = 0; j < k; j++)
+        {
+            pencil[0, j + 1] = _weights[j];
+            pencil[j + 1, 0] = 1;
+            pencil[j + 1, j + 1] = _support[j] - shift;
+            right[j + 1, j + 1] = 1;
+        }
+
+        var turned = pencil.Solve(right).Evd().EigenValues;
+
+        // Two eigenvalues of the pencil are infinite; k - 1 are the poles.
+        return [.. turned.OrderByDescending(mu => mu.Magnitude).Take(k - 1).Where(mu => mu.Magnitude * spread > 1e-8).Select(mu => shift + (1 / mu))];
+    }
+
     private static double Misfit(Complex[] got, Complex[] wanted, double[] scale)
     {
         var largest = 0.0;

@@ -61,7 +61,7 @@ internal sealed unsafe class BlockedLu<T, TTile>
 
     private void WorkOff(CancellationToken cancellation)
     {
-        var bench = new Workbench(_width);
+        var bench = new Workbench(_width, _width);
         var spin = default(SpinWait);
         while (true)
         {
@@ -184,10 +184,10 @@ internal sealed unsafe class BlockedLu<T, TTile>
     {
         private readonly AlignedBuffer<T> _memory;
 
-        public Workbench(int width)
+        public Workbench(int width, int columns)
         {
-            // Groups of six columns of B for one block column, one row tile of A, one small square.
-            var b = 2L * width * PlanarStorage<T>.PaddedColumns(width);
+            // Groups of six columns of B, one row tile of A, one small square.
+            var b = 2L * width * PlanarStorage<T>.PaddedColumns(columns);
             var a = 2L * width * TTile.Rows;
             _memory = new(b + a + (12 * TTile.Rows));
             B = _memory.Start;

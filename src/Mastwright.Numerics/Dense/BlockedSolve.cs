@@ -11,7 +11,7 @@ internal sealed unsafe class BlockedSolve<T, TTile>
     where T : unmanaged, IFloatingPointIeee754<T>
     where TTile : struct, ITile<T>
 {
-    private const int MostColumns = 24;
+    private const int MostColumns = 96;
     private readonly PlanarStorage<T> _lu;
     private readonly int[] _pivots;
     private readonly PlanarStorage<T> _x;
@@ -30,7 +30,7 @@ internal sealed unsafe class BlockedSolve<T, TTile>
         _column = column;
         _columns = columns;
         _groups = (columns + ITile<T>.Columns - 1) / ITile<T>.Columns;
-        _bench = new(width);
+        _bench = new(width, columns);
     }
 
     /// <summary>Replaces the columns of <paramref name="x"/> by the solutions.</summary>
@@ -80,6 +80,8 @@ internal sealed unsafe class BlockedSolve<T, TTile>
 
             SubtractProduct(start, stop, 0, start);
         }
+
+        GC.KeepAlive(this);
     }
 
     /// <summary>Takes the solved rows <paramref name="start"/> to <paramref name="stop"/> out of the rows between <paramref name="from"/> and <paramref name="to"/>.</summary>

@@ -37,19 +37,13 @@ public sealed class ComplexMatrix
 
     /// <summary>One element; rows and columns count from 0.</summary>
     /// <exception cref="IndexOutOfRangeException">Outside the matrix.</exception>
-    public unsafe Complex this[int row, int column]
+    public Complex this[int row, int column]
     {
-        get
-        {
-            var at = Offset(row, column);
-            return new(Storage.Re[at], Storage.Im[at]);
-        }
-
+        get => new(RealColumn(column)[row], ImaginaryColumn(column)[row]);
         set
         {
-            var at = Offset(row, column);
-            Storage.Re[at] = value.Real;
-            Storage.Im[at] = value.Imaginary;
+            RealColumn(column)[row] = value.Real;
+            ImaginaryColumn(column)[row] = value.Imaginary;
         }
     }
 
@@ -145,9 +139,4 @@ public sealed class ComplexMatrix
 
     private int CheckedColumn(int column) =>
         (uint)column < (uint)Columns ? column : throw new IndexOutOfRangeException($"Column {column} of {Columns}.");
-
-    private long Offset(int row, int column) =>
-        (uint)row < (uint)Rows && (uint)column < (uint)Columns
-            ? ((long)column * Storage.Ld) + row
-            : throw new IndexOutOfRangeException($"Element ({row}, {column}) of a {Rows} x {Columns} matrix.");
 }

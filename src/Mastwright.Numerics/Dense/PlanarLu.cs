@@ -53,7 +53,9 @@ internal sealed unsafe class PlanarLu<T>
     /// <summary>Factors in place. On failure the result is null and <paramref name="failedColumn"/> says where.</summary>
     public static PlanarLu<T>? Factor(PlanarStorage<T> a, LuOptions options, CancellationToken cancellation, out int failedColumn)
     {
-        var threads = options.ThreadCount;
+
+        // Waking a helper costs as much as factoring an order of about a hundred.
+        var threads = Math.Clamp(a.Rows / 128, 1, options.ThreadCount);
         var width = options.PanelWidth > 0 ? options.PanelWidth : PlanarLu.BlockWidth<T>(a.Rows);
         var pivots = Usable(options.Path) switch
         {
@@ -94,6 +96,8 @@ internal sealed unsafe class PlanarLu<T>
                 if (start > 0)
                     PlanarOps<T>.SubtractScaled4(Re(start), Im(start), _lu.Ld, br + start, bi + start, br, bi, 0, start);
             }
+
+            GC.KeepAlive(this);
         }
     }
 
@@ -135,6 +139,8 @@ internal sealed unsafe class PlanarLu<T>
                 if (j % _width == 0)
                     b.PermuteBack(_pivots, j, Math.Min(n, j + _width));
             }
+
+            GC.KeepAlive(this);
         }
     }
 

@@ -8,6 +8,9 @@ namespace Mastwright.Numerics.Dense;
 internal static unsafe class PlanarOps<T>
     where T : unmanaged, IFloatingPointIeee754<T>
 {
+    // Below this many elements a second thread costs more than it brings.
+    private const int LeastShared = 300_000;
+
     private static int W => Vector<T>.Count;
 
     /// <summary>y -= column * (xr + j xi), for rows <paramref name="from"/> to <paramref name="to"/>.</summary>
@@ -112,6 +115,7 @@ internal static unsafe class PlanarOps<T>
                     SubtractScaled(a.Re + ((long)j * a.Ld), a.Im + ((long)j * a.Ld), xr[j], xi[j], yr, yi, from, to);
             }
         });
+        GC.KeepAlive(a);
     }
 
     /// <summary>The largest column sum of absolute values; not-a-number wins over everything.</summary>
@@ -135,9 +139,11 @@ internal static unsafe class PlanarOps<T>
     public static PlanarStorage<float> ToSingle(PlanarStorage<double> a, double scale, int threads, out double[] columnSums)
     {
         const int Chunk = 16;
-        var copy = new PlanarStorage<float>(a.Rows, a.Columns);
+        var copy = PlanarStorage<float>.Unwritten(a.Rows, a.Columns);
         var sums = new double[a.Columns];
-        Workers.For((a.Columns + Chunk - 1) / Chunk, WorkersFor((long)a.Rows * a.Columns, threads), c =>
+
+        // Fresh memory makes each element dearer here than elsewhere.
+        Workers.For((a.Columns + Chunk - 1) / Chunk, WorkersFor(4L * a.Rows * a.Columns, threads), c =>
         {
             for (var j = c * Chunk; j < Math.Min(a.Columns, (c + 1) * Chunk); j++)
             {
@@ -186,7 +192,6 @@ internal static unsafe class PlanarOps<T>
         return total;
     }
 
-    // Starting a second thread costs more than a small matrix is worth.
     private static int WorkersFor(long elements, int threads) =>
-        elements < 40_000 ? 1 : threads > 0 ? threads : Environment.ProcessorCount;
+        elements < LeastShared ? 1 : threads > 0 ? threads : Environment.ProcessorCount;
 }

@@ -18,12 +18,17 @@ internal sealed unsafe class PlanarStorage<T>
     private readonly AlignedBuffer<T> _buffer;
 
     public PlanarStorage(int rows, int columns)
+        : this(rows, columns, zeroed: true)
+    {
+    }
+
+    private PlanarStorage(int rows, int columns, bool zeroed)
     {
         Rows = rows;
         Columns = columns;
         Ld = LeadingDimension(rows);
         var plane = (long)Ld * PaddedColumns(columns);
-        _buffer = new AlignedBuffer<T>(2 * plane);
+        _buffer = new AlignedBuffer<T>(2 * plane, zeroed);
         Re = _buffer.Start;
         Im = Re + plane;
     }
@@ -53,16 +58,31 @@ internal sealed unsafe class PlanarStorage<T>
     /// <summary>The largest square order one array can hold.</summary>
     public static int LargestOrder => (int)Math.Sqrt(Array.MaxLength / 2.0) - 200;
 
-    public Span<T> ReColumn(int j) => new(Re + ((long)j * Ld), Rows);
+    public Span<T> ReColumn(int j) => _buffer.Slice((long)j * Ld, Rows);
 
-    public Span<T> ImColumn(int j) => new(Im + ((long)j * Ld), Rows);
+    public Span<T> ImColumn(int j) => _buffer.Slice((Im - Re) + ((long)j * Ld), Rows);
+
+    /// <summary>A matrix whose padding is zero and whose elements are yet to be written, every one of them.</summary>
+    public static PlanarStorage<T> Unwritten(int rows, int columns)
+    {
+        var fresh = new PlanarStorage<T>(rows, columns, zeroed: false);
+        for (var j = 0; j < PaddedColumns(columns); j++)
+        {
+            var from = j < columns ? rows : 0;
+            new Span<T>(fresh.Re + ((long)j * fresh.Ld) + from, fresh.Ld - from).Clear();
+            new Span<T>(fresh.Im + ((long)j * fresh.Ld) + from, fresh.Ld - from).Clear();
+        }
+
+        return fresh;
+    }
 
     public PlanarStorage<T> Clone()
     {
-        var copy = new PlanarStorage<T>(Rows, Columns);
+        var copy = new PlanarStorage<T>(Rows, Columns, zeroed: false);
         var bytes = (long)Ld * PaddedColumns(Columns) * sizeof(T);
         Buffer.MemoryCopy(Re, copy.Re, bytes, bytes);
         Buffer.MemoryCopy(Im, copy.Im, bytes, bytes);
+        GC.KeepAlive(this);
         return copy;
     }
 

@@ -29,8 +29,8 @@ internal static class Refinement
         var n = a.Rows;
         var bNorm = AbsSum(b);
 
-        // The residual itself is only known to about this level.
-        var target = 2 * Math.Sqrt(n) * RoundOff;
+        // The residual itself is only known to about this level; LAPACK's zcgesv stops there too.
+        var target = Math.Sqrt(n) * RoundOff;
         var x = PlanarVector<double>.Zero(n);
         var r = Copy(b);
         var best = new State(x, 0, bNorm == 0 ? 0 : double.PositiveInfinity, bNorm == 0);
@@ -73,13 +73,8 @@ internal static class Refinement
         return sum;
     }
 
-    private static double AbsSum(PlanarVector<double> v)
-    {
-        var sum = 0.0;
-        for (var i = 0; i < v.Length; i++)
-            sum += double.Hypot(v.Re[i], v.Im[i]);
-        return sum;
-    }
+    private static double AbsSum(PlanarVector<double> v) =>
+        PlanarOps<double>.AbsSum(v.Re.AsSpan(0, v.Length), v.Im.AsSpan(0, v.Length));
 
     /// <summary>Where refinement stands.</summary>
     internal sealed record State(PlanarVector<double> X, int Iterations, double BackwardError, bool Converged)

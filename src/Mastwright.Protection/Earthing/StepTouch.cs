@@ -37,7 +37,7 @@ public static class StepTouch
     /// <summary>Voltage over one step of a metre beside a half-ball electrode: ρI/(2π)·(1/r − 1/(r + 1)), the hand formula beside the solved earth.</summary>
     public static Trail StepBesideHemisphere(double resistivityOhmM, double currentA, double distanceM) =>
         Trail.Computed("step voltage by hand", "Us", resistivityOhmM * currentA / (2 * Math.PI) * ((1 / distanceM) - (1 / (distanceM + 1))), QuantityKind.PeakVoltage,
-            "Us = ρ·I/(2π)·(1/r − 1/(r + 1 m))", Source.Derived("earth"), Soil(resistivityOhmM),
+            "Us = ρ·I/(2π)·(1/r − 1/(r + 1 m))", Source.Derived("docs/theory/earth.md"), Soil(resistivityOhmM),
             Trail.Given("current", "I", currentA, QuantityKind.PeakCurrent, Source.DesignFile), Trail.Given("distance", "r", distanceM, QuantityKind.Length, Source.DesignFile));
 
     private static Trail Limit(string name, string symbol, double feet, Trail cs, double layerOhmM, double timeS, BodyWeight weight)

@@ -47,15 +47,16 @@ public sealed record FeelerSize(int InchNumerator, int InchDenominator, double M
         while (numerator > 0 && numerator % 2 == 0 && denominator > 1)
             (numerator, denominator) = (numerator / 2, denominator / 2);
 
-        return new(numerator, denominator, NearestMillimetres(targetM, lowM, highM, near));
+        return new(numerator, denominator, NearestMillimetres(targetM, lowM, highM));
     }
 
-    private static double NearestMillimetres(double targetM, double lowM, double highM, double near)
+    // A tenth of a millimetre is what feelers come in; a twentieth where the window is narrow.
+    private static double NearestMillimetres(double targetM, double lowM, double highM)
     {
-        foreach (var step in (ReadOnlySpan<double>)[1, 0.5, 0.1, 0.05])
+        foreach (var step in (ReadOnlySpan<double>)[0.1, 0.05])
         {
             var mm = Math.Round(targetM * 1000 / step) * step;
-            if (mm * 1e-3 >= lowM && mm * 1e-3 <= highM && (Math.Abs((mm * 1e-3) - targetM) <= near || step < 0.1))
+            if (mm * 1e-3 >= lowM && mm * 1e-3 <= highM)
                 return Math.Round(mm, 2);
         }
 

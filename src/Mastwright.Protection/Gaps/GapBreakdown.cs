@@ -88,7 +88,7 @@ public static class GapBreakdown
         var inception = StreamerCriterion.InceptionVolts(radius, s, electrodes.FacesPlate, density.Value);
         var crossing = StreamerCriterion.StreamerGradientVPerM * s * density.Value;
         var factor = Trail.Computed("field factor", "f", SphereImages.FieldFactor(radius, s, electrodes.FacesPlate), QuantityKind.Ratio,
-            "f = Emax·s/U, successive images", Source.Derived("spark-gap"), diameter, spacing);
+            "f = Emax·s/U, successive images", Source.Derived("docs/theory/spark-gap.md"), diameter, spacing);
         var onset = Trail.Computed("streamer inception voltage", "Ui", inception, QuantityKind.PeakVoltage,
             "∫ ᾱ(E/p) p dx = 9.15, ᾱ/p = 1.6053 (E/p − 2.165)² − 0.2873 per mm·bar", Streamer, factor, density, spacing);
         var range = electrodes.FacesPlate ? 0.5 : 0.75;
@@ -96,7 +96,7 @@ public static class GapBreakdown
             ? $"The spacing is more than {range:0.##} of the ball diameter: the field is no longer near uniform, corona may come before the spark, and the figure is a lower bound."
             : s > LongestGapM ? "The spacing is beyond 250 mm; the streamer criterion is not meant for such long gaps." : null;
         return Trail.Computed("spark voltage", "Us", Math.Max(inception, crossing) * kh.Value, QuantityKind.PeakVoltage,
-            "Us = max(Ui, 500 kV/m·δ·s)·kh", Source.Derived("spark-gap"), onset, kh)
+            "Us = max(Ui, 500 kV/m·δ·s)·kh", Source.Derived("docs/theory/spark-gap.md"), onset, kh)
             .Within($"spacing up to {range:0.##} of the ball diameter", outside)
             .Remark("The published sphere table does not hold this pair; the streamer criterion lies 0 to 5 % below the table where both exist.");
     }

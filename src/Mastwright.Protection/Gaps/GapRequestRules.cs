@@ -34,7 +34,9 @@ internal static class GapRequestRules
         Range("gap-hold-off-margin", "The hold-off margin", request.HoldOffMargin, 1, 10, "", "A margin below 1 would let the gap fire on the station's own voltage.");
         Range("gap-protection-margin", "The protection margin", request.ProtectionMargin, 1, 10, "", "A margin below 1 would let the part go first.");
         Range("gap-wet-factor", "The wet factor", request.WetFactor, 0.1, 1, "", "1 for a gap under a drip hood.");
-        Range("gap-impulse-ratio", "The impulse ratio", request.ImpulseRatio, 1, 5, "", "1 means the gap fires without delay.");
+        if (request.ImpulseRatio is { } ratio)
+            Range("gap-impulse-ratio", "The impulse ratio", ratio, 1, 10, "", "1 means the gap fires without delay; leave it out to have it computed.");
+        Range("gap-lag", "The formative lag", 1e9 * request.FormativeLagS, 0, 10e3, "ns", "100 ns is usual for a few millimetres.");
         Range("gap-tolerance", "The setting tolerance", 1000 * request.SettingToleranceM, 0, 5, "mm", "Give the plus-or-minus error of the feeler.");
         if (request.Bands.IsDefaultOrEmpty)
             faults.Add(new("gap-no-bands", Severity.Error, "No band is given, so the working voltage is unknown.", WayOut: "Give every band with its base voltage."));

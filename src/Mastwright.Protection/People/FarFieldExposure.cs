@@ -30,8 +30,8 @@ public sealed record Emission(double FrequencyHz, double PeakEnvelopeW, double G
     {
         var peak = Trail.Given("peak envelope power", "P", PeakEnvelopeW, QuantityKind.Power, Source.DesignFile);
         if (!limit.Averages)
-            return Trail.Computed("power at any instant", "Pc", PeakEnvelopeW, QuantityKind.Power, "Pc = P", Source.Derived("exposure"), peak);
-        return Trail.Computed("average power", "Pc", PeakEnvelopeW * ModeDuty * TransmitFraction, QuantityKind.Power, "Pc = P·d·a", Source.Derived("exposure"),
+            return Trail.Computed("power at any instant", "Pc", PeakEnvelopeW, QuantityKind.Power, "Pc = P", Source.Derived("docs/theory/exposure.md"), peak);
+        return Trail.Computed("average power", "Pc", PeakEnvelopeW * ModeDuty * TransmitFraction, QuantityKind.Power, "Pc = P·d·a", Source.Derived("docs/theory/exposure.md"),
             peak,
             Trail.Given("duty factor of the mode", "d", ModeDuty, QuantityKind.Ratio, Source.DesignFile),
             Trail.Given("share of the averaging time on the air", "a", TransmitFraction, QuantityKind.Ratio, Source.DesignFile));

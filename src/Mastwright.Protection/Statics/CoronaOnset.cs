@@ -1,3 +1,4 @@
+using Mastwright.Fields.Electrostatics;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Gaps;
 
@@ -30,19 +31,42 @@ public static class CoronaOnset
     /// <param name="roughness">Roughness factor m, above 0 to 1.</param>
     public static Trail GradientVPerM(double smallRadiusM, double largeRadiusM, AirState air, double roughness)
     {
-        var sphere = largeRadiusM <= 2 * smallRadiusM;
         var density = air.RelativeDensity();
-        var d = density.Value;
-        var radiusCm = 100 * smallRadiusM;
-        var kvPerCm = sphere
-            ? 27.2 * roughness * d * (1 + (0.54 / Math.Sqrt(d * radiusCm)))
-            : 29.8 * roughness * d * (1 + (0.301 / Math.Sqrt(d * radiusCm)));
-        return Trail.Computed("corona onset gradient", "Ec", kvPerCm * 1e5, QuantityKind.ElectricField,
-            sphere ? "Ec = 27.2 m·δ·(1 + 0.54/√(δ·r)) kV/cm, r in cm" : "Ec = 29.8 m·δ·(1 + 0.301/√(δ·r)) kV/cm, r in cm", Peek,
+        return Trail.Computed("corona onset gradient", "Ec", Gradient(smallRadiusM, largeRadiusM, density.Value, roughness), QuantityKind.ElectricField,
+            IsSphere(smallRadiusM, largeRadiusM) ? "Ec = 27.2 m·δ·(1 + 0.54/√(δ·r)) kV/cm, r in cm" : "Ec = 29.8 m·δ·(1 + 0.301/√(δ·r)) kV/cm, r in cm", Peek,
             Trail.Given("roughness factor", "m", roughness, QuantityKind.Ratio, Peek),
             density,
             Trail.Given("radius of curvature", "r", smallRadiusM, QuantityKind.FineLength, Source.DesignFile))
             .Within("radius from 0.1 mm to 20 cm", smallRadiusM is < 1e-4 or > 0.2
                 ? $"A radius of {1000 * smallRadiusM:0.###} mm is outside the radii Peek measured (about 0.1 mm to 20 cm)." : null);
+    }
+
+    /// <summary>
+    /// The surface point that sprays first: the one with the least ratio of onset to gradient, which is not always the one with the greatest gradient.
+    /// </summary>
+    internal static (SurfacePoint Point, double FieldVPerM, Trail Onset) First(ElectrostaticField field, Func<SurfacePoint, bool> where, AirState air, double roughness)
+    {
+        var density = air.RelativeDensity().Value;
+        var best = (Point: default(SurfacePoint), Field: 0.0, Ratio: double.PositiveInfinity);
+        for (var i = 0; i < field.SurfaceFieldVPerM.Length; i++)
+        {
+            var point = field.Basis.Points[i];
+            var size = Math.Abs(field.SurfaceFieldVPerM[i]);
+            if (size <= 0 || !where(point))
+                continue;
+            var ratio = Gradient(point.SmallRadiusM, point.LargeRadiusM, density, roughness) / size;
+            if (ratio < best.Ratio)
+                best = (point, size, ratio);
+        }
+
+        return (best.Point, best.Field, GradientVPerM(best.Point.SmallRadiusM, best.Point.LargeRadiusM, air, roughness));
+    }
+
+    private static bool IsSphere(double smallRadiusM, double largeRadiusM) => largeRadiusM <= 2 * smallRadiusM;
+
+    private static double Gradient(double smallRadiusM, double largeRadiusM, double density, double roughness)
+    {
+        var root = Math.Sqrt(density * 100 * smallRadiusM);
+        return 1e5 * roughness * density * (IsSphere(smallRadiusM, largeRadiusM) ? 27.2 * (1 + (0.54 / root)) : 29.8 * (1 + (0.301 / root)));
     }
 }

@@ -44,7 +44,7 @@ public static class StaticDrain
     /// <summary>Quality factor counted for a drain choke.</summary>
     public const double ChokeQ = 100;
 
-    private static readonly Source Page = Source.Derived("corona-static");
+    private static readonly Source Page = Source.Derived("docs/theory/corona-static.md");
 
     /// <summary>Sizes the drain.</summary>
     public static DrainAnswer Size(DrainRequest request)

@@ -37,7 +37,7 @@ public sealed record CoronaPlace(string Part, double HeightM, Trail Enhancement,
 /// <param name="FloatingV">Potential of the insulated, undrained mast in each weather, before anything sparks or sprays; empty for a mast standing on the ground.</param>
 /// <param name="Places">Strongest places, the earliest to spray first.</param>
 /// <param name="HandEnhancement">The hand formula beside it: tip of one plain rod of the same height and tip radius.</param>
-/// <param name="Findings">Remarks and, when the outline cannot be solved, its faults.</param>
+/// <param name="Findings">Remarks.</param>
 public sealed record StaticResult(
     Trail CapacitanceF, Trail? EffectiveHeightM, ImmutableArray<(Weather Weather, Trail Volts)> FloatingV,
     ImmutableArray<CoronaPlace> Places, Trail HandEnhancement, ImmutableArray<Finding> Findings);
@@ -53,7 +53,7 @@ public static class StaticStudy
         "An insulated mast can carry tens of kilovolts under a cloud that has not yet struck. Never touch the mast or its feed, and never work near it, when a storm is near. " +
         "Bond the mast to earth before any work on it.";
 
-    private static readonly Source Engine = Source.Derived("corona-static");
+    private static readonly Source Engine = Source.Derived("docs/theory/corona-static.md");
 
     /// <summary>Solves one mast; null when the outline has faults, which <see cref="MastOutline.Faults"/> names.</summary>
     /// <param name="mast">The mast.</param>
@@ -104,25 +104,12 @@ public static class StaticStudy
     private static CoronaPlace Place(
         string part, MastOutline mast, ElectrostaticField field, Func<SurfacePoint, bool> where, AirState air, double roughness, ImmutableArray<Weather> weathers)
     {
-        // The place that sprays first is the one nearest to its own onset, which depends on its curvature.
-        var best = (Point: default(SurfacePoint), Gain: 0.0, Onset: double.PositiveInfinity);
-        for (var i = 0; i < field.SurfaceFieldVPerM.Length; i++)
-        {
-            var point = field.Basis.Points[i];
-            var gain = Math.Abs(field.SurfaceFieldVPerM[i]);
-            if (!where(point) || gain <= 0)
-                continue;
-            var onset = CoronaOnset.GradientVPerM(point.SmallRadiusM, point.LargeRadiusM, air, roughness).Value / gain;
-            if (onset < best.Onset)
-                best = (point, gain, onset);
-        }
-
-        var enhancement = Trail.Computed($"field enhancement, {part}", "kE", best.Gain, QuantityKind.Ratio, "kE = σ/(ε0·E0), boundary elements", Engine, Height(mast));
-        var gradient = CoronaOnset.GradientVPerM(best.Point.SmallRadiusM, best.Point.LargeRadiusM, air, roughness);
-        var onsetField = Trail.Computed($"atmospheric field at onset, {part}", "E1", gradient.Value / best.Gain, QuantityKind.ElectricField, "E1 = Ec/kE", Engine, gradient, enhancement);
+        var (point, gain, gradient) = CoronaOnset.First(field, where, air, roughness);
+        var enhancement = Trail.Computed($"field enhancement, {part}", "kE", gain, QuantityKind.Ratio, "kE = σ/(ε0·E0), boundary elements", Engine, Height(mast));
+        var onsetField = Trail.Computed($"atmospheric field at onset, {part}", "E1", gradient.Value / gain, QuantityKind.ElectricField, "E1 = Ec/kE", Engine, gradient, enhancement);
         var checks = weathers.Select(w => Check.AtMost($"survive.corona[{part}, {w.Name}]", Trade.Survive, $"No corona on the {part} ({w.Name})",
             w.FieldVPerM, onsetField, w.Name, "Blunt or shorten the rod, fit a larger ring, or round the top.", Caution)).ToImmutableArray();
-        return new(part, best.Point.Position.Z, enhancement, gradient, onsetField, checks);
+        return new(part, point.Position.Z, enhancement, gradient, onsetField, checks);
     }
 
     private static ImmutableArray<Finding> Remarks(MastOutline mast)

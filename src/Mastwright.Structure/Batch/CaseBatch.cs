@@ -40,9 +40,4 @@ public static class CaseBatch
         });
         return answers;
     }
-
-    /// <summary>Directions spread evenly around the compass, as unit vectors the wind blows towards, the first towards +x.</summary>
-    /// <param name="count">How many, at least 1; 24 gives every 15 degrees.</param>
-    public static IReadOnlyList<(double AngleRad, Numerics.Vec3 Towards)> Directions(int count = 24) =>
-        [.. Enumerable.Range(0, Math.Max(1, count)).Select(i => 2 * Math.PI * i / Math.Max(1, count)).Select(a => (a, new Numerics.Vec3(Math.Cos(a), Math.Sin(a), 0)))];
 }

@@ -9,8 +9,8 @@ namespace Mastwright.Structure.Cables;
 /// <param name="EndPullN">Force of the cable on what holds its end (the mast). Both pulls add up to the whole load on the cable.</param>
 /// <param name="Stiffness">Change of the force that must be applied at the end per displacement of the end, the start held.</param>
 /// <param name="UnstressedLengthM">Length without tension at the temperature of the case.</param>
-/// <param name="AxialStiffnessN">EA of the cable.</param>
-/// <param name="LoadNPerM">The load per unstressed metre.</param>
+/// <param name="AxialStiffnessN">EA of the cable; of one made of pieces, that of an even cable with the same stretch.</param>
+/// <param name="LoadNPerM">The load per unstressed metre; of a cable made of pieces, the mean.</param>
 /// <param name="Iterations">Newton steps spent.</param>
 /// <param name="Converged">False when the closed form could not be satisfied; the forces then mean nothing.</param>
 public readonly record struct CableState(
@@ -23,6 +23,9 @@ public readonly record struct CableState(
     int Iterations,
     bool Converged)
 {
+    /// <summary>The pieces the cable is made of; null for an even cable.</summary>
+    public IReadOnlyList<CableSpan>? Spans { get; init; }
+
     /// <summary>Tension at the start (the anchor).</summary>
     public double StartTensionN => StartPullN.Length;
 
@@ -33,7 +36,27 @@ public readonly record struct CableState(
     public double LargestTensionN => Math.Max(StartTensionN, EndTensionN);
 
     /// <summary>The tension vector at unstressed arc length <paramref name="arcM"/> from the start, pointing towards the end.</summary>
-    public Vec3 TensionAt(double arcM) => StartPullN - (arcM * LoadNPerM);
+    public Vec3 TensionAt(double arcM)
+    {
+        if (Spans is null)
+        {
+            return StartPullN - (arcM * LoadNPerM);
+        }
+
+        var tension = StartPullN;
+        foreach (var s in Spans)
+        {
+            if (arcM <= s.UnstressedLengthM)
+            {
+                return tension - (arcM * s.LoadNPerM);
+            }
+
+            tension -= s.TotalLoadN;
+            arcM -= s.UnstressedLengthM;
+        }
+
+        return tension;
+    }
 
     /// <summary>
     /// The point at unstressed arc length <paramref name="arcM"/> from the start, relative to the start.
@@ -46,11 +69,21 @@ public readonly record struct CableState(
             return Vec3.Zero;
         }
 
-        var plane = LoadPlane.Of(StartPullN, LoadNPerM);
-        var horizontal = StartPullN.Dot(plane.Across);
-        var startRise = StartPullN.Dot(plane.Up);
-        var (l, h) = CatenaryKernel.Position(Math.Max(horizontal, 0), startRise, startRise + (plane.Load * arcM), arcM, plane.Load, AxialStiffnessN);
-        return (l * plane.Across) + (h * plane.Up);
+        var point = Vec3.Zero;
+        var tension = StartPullN;
+        foreach (var s in Spans ?? [new CableSpan(UnstressedLengthM, AxialStiffnessN, LoadNPerM)])
+        {
+            var arc = Math.Min(arcM, s.UnstressedLengthM);
+            point += s.Reach(tension, arc);
+            tension -= s.TotalLoadN;
+            arcM -= arc;
+            if (arcM <= 0)
+            {
+                break;
+            }
+        }
+
+        return point;
     }
 
     /// <summary>Largest distance of the cable from its chord, measured at right angles to the chord, by sampling and refining.</summary>

@@ -120,9 +120,17 @@ public static class ElasticCatenary
     {
         ThrowUnlessPositive(startTensionN, nameof(startTensionN));
         var c = chordM.Length;
-        double Excess(double length) => Solve(chordM, length, axialStiffnessN, loadNPerM).StartTensionN - startTensionN;
+        var shortest = c / (1 + (2 * (startTensionN + (loadNPerM.Length * c)) / axialStiffnessN));
+        return LengthForTension(length => Solve(chordM, length, axialStiffnessN, loadNPerM).StartTensionN, startTensionN, shortest, c);
+    }
 
-        var low = c / (1 + (2 * (startTensionN + (loadNPerM.Length * c)) / axialStiffnessN));
+    /// <summary>The same for any tension that falls with the length, from a length that is surely too short.</summary>
+    internal static double? LengthForTension(Func<double, double> startTension, double startTensionN, double shortestM, double chordM)
+    {
+        var c = chordM;
+        double Excess(double length) => startTension(length) - startTensionN;
+
+        var low = shortestM;
         var high = c;
         double fLow = Excess(low), fHigh = Excess(high);
         for (var step = 1e-4; fHigh > 0; step *= 2)

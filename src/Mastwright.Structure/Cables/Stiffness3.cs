@@ -24,6 +24,14 @@ public readonly record struct Stiffness3(double XX, double XY, double XZ, double
     /// <summary>Stiffness along a direction, t·K·t, for a unit vector t.</summary>
     public double Along(Vec3 direction) => direction.Dot(this * direction);
 
+    /// <summary>The inverse matrix, by cofactors; of a stiffness, the flexibility.</summary>
+    internal Stiffness3 Inverse()
+    {
+        double a = (YY * ZZ) - (YZ * YZ), b = (XZ * YZ) - (XY * ZZ), c = (XY * YZ) - (XZ * YY);
+        var d = (XX * a) + (XY * b) + (XZ * c);
+        return new(a / d, b / d, c / d, ((XX * ZZ) - (XZ * XZ)) / d, ((XY * XZ) - (XX * YZ)) / d, ((XX * YY) - (XY * XY)) / d);
+    }
+
     /// <summary><paramref name="scale"/> times the symmetric part of a⊗b + b⊗a.</summary>
     internal static Stiffness3 Dyad(double scale, Vec3 a, Vec3 b)
     {

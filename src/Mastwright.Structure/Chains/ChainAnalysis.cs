@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Chains;
 
@@ -22,7 +23,7 @@ public static class ChainAnalysis
         var capacities = Capacities(chain, factors);
         // A fitting that develops the full strand is as strong as it, and then the strand is named.
         var weakest = capacities.OrderBy(c => c.Capacity.Value).ThenBy(c => c.Piece is StrandPiece ? 0 : 1).FirstOrDefault();
-        var clear = ClearLength(chain, demand);
+        var clear = ClearLength(chain, demand.LengthM);
         var checks = ImmutableArray.CreateBuilder<Check>();
         if (weakest is not null)
         {
@@ -41,6 +42,31 @@ public static class ChainAnalysis
 
         return new(capacities, weakest, clear, checks.ToImmutable(), findings);
     }
+
+    /// <summary>The even cable that stretches and weighs like the chain; null when the clear length cannot be found or is nothing.</summary>
+    /// <param name="chain">The chain.</param>
+    /// <param name="lengthM">Unstretched length from eye to lug, m.</param>
+    public static EquivalentCable? Equivalent(GuyChain chain, double lengthM)
+    {
+        var length = Trail.Given("unstretched length from anchor eye to mast attachment", "L", lengthM, QuantityKind.Length, FromAnalysis);
+        var strands = chain.Pieces.OfType<StrandPiece>().ToArray();
+        if (strands.Length == 0 || lengthM <= 0 || (strands.Any(s => s.FixedLengthM is null) && ClearLength(chain, lengthM) is not { Value: > 0 }))
+        {
+            return null;
+        }
+
+        var clear = ClearLength(chain, lengthM)?.Value ?? 0;
+        double Length(StrandPiece s) => s.FixedLengthM ?? clear;
+        var give = strands.Sum(s => Length(s) / s.AxialStiffnessN);
+        var mass = strands.Sum(s => Length(s) * s.MassKgPerM) + chain.Pieces.Sum(p => p.MassKg);
+        Trail[] stiff = [length, .. strands.Select(s => Trail.Given($"axial stiffness of {s.Name}", "EAi", s.AxialStiffnessN, QuantityKind.Force, InputSource.Design))];
+        return new(
+            Trail.Computed("axial stiffness of the guy", "EA", lengthM / give, QuantityKind.Force, "EA = L/Σ(li/EAi)", Page, stiff).Within("hardware and insulators taken as stiff"),
+            Trail.Computed("mass per length of the guy", "m", mass / lengthM, QuantityKind.LinearMass, "m = (Σ li·mi + Σ masses of pieces)/L", Page, length)
+                .Within("many small masses, or few light ones", MassIsLumpy(chain, mass) ? "A single piece carries more than a fifth of the guy's mass; the sag under it is deeper than an even cable shows." : null));
+    }
+
+    private static bool MassIsLumpy(GuyChain chain, double total) => chain.Pieces.Any(p => p is not (StrandPiece or TurnbucklePiece or ShacklePiece) && p.MassKg > 0.2 * total);
 
     private static ImmutableArray<PieceCapacity> Capacities(GuyChain chain, ChainFactors factors)
     {
@@ -72,8 +98,8 @@ public static class ChainAnalysis
                 return null;
             }
 
-            var whole = Trail.Given($"breaking strength of {strand.Name}", "Tb", strand.BreakingN, QuantityKind.Force, Source.DesignFile);
-            var share = Trail.Given($"share of it that {fitting.Name} holds", "η", fitting.Efficiency, QuantityKind.Ratio, Source.DesignFile);
+            var whole = Trail.Given($"breaking strength of {strand.Name}", "Tb", strand.BreakingN, QuantityKind.Force, InputSource.Design);
+            var share = Trail.Given($"share of it that {fitting.Name} holds", "η", fitting.Efficiency, QuantityKind.Ratio, InputSource.Design);
             return Trail.Computed($"strength of {strand.Name} in {fitting.Name}", "Tb", strand.BreakingN * fitting.Efficiency, QuantityKind.Force, "Tb = η·Tb,strand", Source.CommonPractice, share, whole);
         }
 
@@ -82,7 +108,7 @@ public static class ChainAnalysis
             return null;
         }
 
-        var breaking = Trail.Given($"breaking strength of {piece.Name}", "Tb", piece.BreakingN, QuantityKind.Force, Source.DesignFile, piece.WorkingLoadN is { } w ? FormattableString.Invariant($"its working load is {w / 1000:F1} kN") : null);
+        var breaking = Trail.Given($"breaking strength of {piece.Name}", "Tb", piece.BreakingN, QuantityKind.Force, InputSource.Design, piece.WorkingLoadN is { } w ? FormattableString.Invariant($"its working load is {w / 1000:F1} kN") : null);
         return piece is ShacklePiece { SideLoaded: true }
             ? Trail.Computed(
                 $"breaking strength of {piece.Name} pulled from the side", "Tb", 0.5 * piece.BreakingN, QuantityKind.Force, "Tb = 0.5·Tb,in line", Source.FromMemory("ASME B30.26: half the rating at a right angle", "2015"), breaking)
@@ -118,7 +144,7 @@ public static class ChainAnalysis
     }
 
     /// <summary>Strand left between end fittings once all hardware has its length.</summary>
-    private static Trail? ClearLength(GuyChain chain, ChainDemand demand)
+    private static Trail? ClearLength(GuyChain chain, double lengthM)
     {
         var open = chain.Pieces.OfType<StrandPiece>().Where(s => s.FixedLengthM is null).ToArray();
         if (open.Length != 1)
@@ -126,7 +152,7 @@ public static class ChainAnalysis
             return null;
         }
 
-        var total = Trail.Given("unstretched length from anchor eye to mast attachment", "L", demand.LengthM, QuantityKind.Length, FromAnalysis);
+        var total = Trail.Given("unstretched length from anchor eye to mast attachment", "L", lengthM, QuantityKind.Length, FromAnalysis);
         var inputs = new List<Trail> { total };
         foreach (var piece in chain.Pieces.Where(p => !ReferenceEquals(p, open[0])))
         {
@@ -137,7 +163,7 @@ public static class ChainAnalysis
             }
         }
 
-        var clear = demand.LengthM - inputs.Skip(1).Sum(t => t.Value);
+        var clear = lengthM - inputs.Skip(1).Sum(t => t.Value);
         return Trail.Computed($"clear length of {open[0].Name}", "Lc", clear, QuantityKind.Length, "Lc = L - lengths of all other pieces", Page, [.. inputs])
             .Within("more than nothing", clear <= 0 ? "The other pieces are longer than the guy." : null);
     }
@@ -146,17 +172,17 @@ public static class ChainAnalysis
     {
         TurnbucklePiece t => Trail.Computed(
             $"length of {t.Name} as set", "lt", t.ClosedLengthM + (t.OpenShare * t.TakeUpM), QuantityKind.Length, "lt = closed length + open share·take-up", Page,
-            Trail.Given("closed length", "lc", t.ClosedLengthM, QuantityKind.Length, Source.DesignFile),
-            Trail.Given("open share", "o", t.OpenShare, QuantityKind.Ratio, Source.DesignFile),
-            Trail.Given("take-up", "u", t.TakeUpM, QuantityKind.FineLength, Source.DesignFile)),
-        StrandPiece s => Trail.Given($"length of {s.Name}", "ls", s.FixedLengthM ?? 0, QuantityKind.Length, Source.DesignFile),
-        _ => Trail.Given($"length of {piece.Name}", "l", piece.LengthM, QuantityKind.Length, Source.DesignFile),
+            Trail.Given("closed length", "lc", t.ClosedLengthM, QuantityKind.Length, InputSource.Design),
+            Trail.Given("open share", "o", t.OpenShare, QuantityKind.Ratio, InputSource.Design),
+            Trail.Given("take-up", "u", t.TakeUpM, QuantityKind.FineLength, InputSource.Design)),
+        StrandPiece s => Trail.Given($"length of {s.Name}", "ls", s.FixedLengthM ?? 0, QuantityKind.Length, InputSource.Design),
+        _ => Trail.Given($"length of {piece.Name}", "l", piece.LengthM, QuantityKind.Length, InputSource.Design),
     };
 
     private static IEnumerable<Check> SetTension(GuyChain chain, ChainDemand demand, StrandPiece strand, ChainFactors factors)
     {
         var set = Trail.Given("set tension", "T0", demand.SetTensionN, QuantityKind.Force, FromAnalysis);
-        var breaking = Trail.Given($"breaking strength of {strand.Name}", "Tb", strand.BreakingN, QuantityKind.Force, Source.DesignFile);
+        var breaking = Trail.Given($"breaking strength of {strand.Name}", "Tb", strand.BreakingN, QuantityKind.Force, InputSource.Design);
         var share = Trail.Computed("set tension over breaking strength", "T0/Tb", demand.SetTensionN / strand.BreakingN, QuantityKind.Ratio, "T0/Tb", Page, set, breaking);
         var source = Source.FromMemory("ANSI/TIA-222 commentary: 8 to 15 %, usually 10 %", "2005");
         yield return Check.AtLeast(
@@ -170,13 +196,13 @@ public static class ChainAnalysis
     private static IEnumerable<Check> Travel(GuyChain chain, ChainDemand demand, StrandPiece strand, TurnbucklePiece turnbuckle, ChainFactors factors)
     {
         var length = Trail.Given("unstretched length", "L", demand.LengthM, QuantityKind.Length, FromAnalysis);
-        var stiffness = Trail.Given($"axial stiffness of {strand.Name}", "EA", strand.AxialStiffnessN, QuantityKind.Force, Source.DesignFile);
+        var stiffness = Trail.Given($"axial stiffness of {strand.Name}", "EA", strand.AxialStiffnessN, QuantityKind.Force, InputSource.Design);
         var set = Trail.Given("set tension", "T0", demand.SetTensionN, QuantityKind.Force, FromAnalysis);
         var hot = Trail.Given("tension at the hottest", "Th", demand.HottestTensionN, QuantityKind.Force, FromAnalysis);
         var cold = Trail.Given("tension at the coldest", "Tc", demand.ColdestTensionN, QuantityKind.Force, FromAnalysis);
         var bedding = Trail.Given("bedding-in of new strand", "b", factors.BeddingStretch, QuantityKind.Ratio, Source.CommonPractice, "changeable");
-        var takeUp = Trail.Given("take-up of the turnbuckle", "u", turnbuckle.TakeUpM, QuantityKind.FineLength, Source.DesignFile);
-        var open = Trail.Given("open share as set", "o", turnbuckle.OpenShare, QuantityKind.Ratio, Source.DesignFile);
+        var takeUp = Trail.Given("take-up of the turnbuckle", "u", turnbuckle.TakeUpM, QuantityKind.FineLength, InputSource.Design);
+        var open = Trail.Given("open share as set", "o", turnbuckle.OpenShare, QuantityKind.Ratio, InputSource.Design);
 
         var needIn = Trail.Computed(
             "travel wanted to tighten", "din", (Math.Max(0, demand.SetTensionN - demand.HottestTensionN) / strand.AxialStiffnessN * demand.LengthM) + (factors.BeddingStretch * demand.LengthM), QuantityKind.FineLength,

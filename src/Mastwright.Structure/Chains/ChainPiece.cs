@@ -8,6 +8,9 @@ public abstract record ChainPiece(string Name, double BreakingN)
     /// <summary>Length it takes up between the pieces on either side, m; strand and turnbuckle tell their own.</summary>
     public double LengthM { get; init; }
 
+    /// <summary>Mass, kg; strand gives its mass per length instead.</summary>
+    public double MassKg { get; init; }
+
     /// <summary>Working load its maker or standard gives, N; null when none is given.</summary>
     public double? WorkingLoadN { get; init; }
 
@@ -107,6 +110,9 @@ public sealed record StrandPiece(string Name, double BreakingN, double DiameterM
 {
     /// <summary>Unstretched length between its fittings, m; null for the one piece that takes the rest.</summary>
     public double? FixedLengthM { get; init; }
+
+    /// <summary>Mass per length, kg/m.</summary>
+    public double MassKgPerM { get; init; }
 }
 
 /// <summary>An insulator in the guy.</summary>

@@ -54,6 +54,11 @@ public sealed record ChainFactors
 /// <param name="Capacity">Breaking strength over the factor of safety.</param>
 public sealed record PieceCapacity(ChainPiece Piece, int Position, Trail Breaking, Trail Capacity);
 
+/// <summary>The even cable that stands for a chain in the analysis of the mast.</summary>
+/// <param name="AxialStiffness">EA of all strands in a row; hardware counts as stiff.</param>
+/// <param name="MassPerLength">Mass of everything between eye and lug, spread over the length.</param>
+public sealed record EquivalentCable(Trail AxialStiffness, Trail MassPerLength);
+
 /// <summary>What was found about a chain.</summary>
 /// <param name="Capacities">Every piece that carries the tension, in order.</param>
 /// <param name="Weakest">The weakest of them; the strand when a fitting is just as strong. Null when the chain has no such piece.</param>

@@ -13,8 +13,8 @@ internal static class AsceDrag
 
     public static Trail Tube(TubeShape tube, Trail pressure, Source source)
     {
-        var d = Trail.Given("diameter", "D", tube.DiameterM, QuantityKind.FineLength, Source.DesignFile);
-        var h = Trail.Given("height over diameter", "h/D", tube.SlendernessForDrag, QuantityKind.Ratio, Source.DesignFile);
+        var d = Trail.Given("diameter", "D", tube.DiameterM, QuantityKind.FineLength, InputSource.Design);
+        var h = Trail.Given("height over diameter", "h/D", tube.SlendernessForDrag, QuantityKind.Ratio, InputSource.Design);
         var flow = Trail.Computed(
             "flow parameter", "D·√qz", tube.DiameterM / FootM * Math.Sqrt(pressure.Value / PsfPa), QuantityKind.Ratio, "D·√qz, D in ft and qz in psf", source, d, pressure);
         double[] row = flow.Value <= 2.5
@@ -44,7 +44,7 @@ internal static class AsceDrag
             : Trail.Given("flat members", "kr", 1, QuantityKind.Ratio, source);
         var along = Math.Sin(2 * toFaceNormalRad);
         var full = Math.Min(1.2, 1 + (0.75 * e));
-        var angle = Trail.Given("angle of the wind to the face normal", "θ", toFaceNormalRad, QuantityKind.Angle, Source.DesignFile);
+        var angle = Trail.Given("angle of the wind to the face normal", "θ", toFaceNormalRad, QuantityKind.Angle, InputSource.Design);
         var diagonal = square
             ? Trail.Computed(
                 "wind towards the diagonal", "kd", 1 + ((full - 1) * along * along), QuantityKind.Ratio,

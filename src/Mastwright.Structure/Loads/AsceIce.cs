@@ -64,7 +64,7 @@ public sealed class AsceIce : IIceMethod
         var t = Trail.Given("nominal ice thickness", "t", site.NominalThicknessM, QuantityKind.FineLength, site.Source);
         var importance = Trail.Given("importance factor", "Ii", site.ImportanceFactor, QuantityKind.Ratio, site.Source);
         var kzt = Trail.Given("topographic factor", "Kzt", site.TopographicFactor, QuantityKind.Ratio, site.Source);
-        var z = Trail.Given("height above ground", "z", heightM, QuantityKind.Length, Source.DesignFile);
+        var z = Trail.Given("height above ground", "z", heightM, QuantityKind.Length, InputSource.Design);
         // The formula starts at zero height; ice on the lowest metre is taken as at one metre.
         var fz = Trail.Computed(
             "height factor", "fz", Math.Pow(Math.Clamp(heightM, 1, HighestM) / ReferenceHeightM, 0.10), QuantityKind.Ratio, "fz = (z/33 ft)^0.10", Standard("eq. 10.4-4"), z)

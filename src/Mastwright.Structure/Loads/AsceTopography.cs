@@ -22,9 +22,9 @@ internal static class AsceTopography
         var length = steep ? 2 * hill.HeightM : hill.HalfLengthM;
         var mu = hill.FromCrestM < 0 ? upwind : downwind;
 
-        var h = Trail.Given("height of the hill", "H", hill.HeightM, QuantityKind.Length, Source.DesignFile);
-        var lh = Trail.Given("half length of the hill", "Lh", length, QuantityKind.Length, Source.DesignFile);
-        var x = Trail.Given("distance from the crest", "x", hill.FromCrestM, QuantityKind.Length, Source.DesignFile);
+        var h = Trail.Given("height of the hill", "H", hill.HeightM, QuantityKind.Length, InputSource.Design);
+        var lh = Trail.Given("half length of the hill", "Lh", length, QuantityKind.Length, InputSource.Design);
+        var x = Trail.Given("distance from the crest", "x", hill.FromCrestM, QuantityKind.Length, InputSource.Design);
         var k1 = Trail.Computed("shape multiplier", "K1", perSlope * slope, QuantityKind.Ratio, FormattableString.Invariant($"K1 = {perSlope}·H/Lh, H/Lh at most 0.5"), source, h, lh);
         var k2 = Trail.Computed(
             "distance multiplier", "K2", Math.Max(0, 1 - (Math.Abs(hill.FromCrestM) / (mu * length))), QuantityKind.Ratio,

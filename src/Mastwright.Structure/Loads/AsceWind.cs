@@ -53,7 +53,7 @@ public sealed class AsceWind : IWindMethod
     {
         WindFindings.DemandSound(Examine(site));
         var v = Trail.Given("basic wind speed (3-second gust)", "V", site.SpeedMps, QuantityKind.Speed, site.Source);
-        var z = Trail.Given("height above ground", "z", heightM, QuantityKind.Length, Source.DesignFile);
+        var z = Trail.Given("height above ground", "z", heightM, QuantityKind.Length, InputSource.Design);
         var kz = ExposureFactor(site.Exposure, z);
         var kzt = site.Hill is null
             ? Trail.Given("topographic factor", "Kzt", site.TopographicFactor, QuantityKind.Ratio, site.Source)

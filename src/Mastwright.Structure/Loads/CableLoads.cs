@@ -29,7 +29,7 @@ public static class CableLoads
         var e = load.Direction.Towards;
         var normal = e - (e.Dot(chord) * chord);
         var total = MeanPressure(load, low.Z, high.Z);
-        var bare = Trail.Given("strand diameter", "d", diameterM, QuantityKind.FineLength, Source.DesignFile);
+        var bare = Trail.Given("strand diameter", "d", diameterM, QuantityKind.FineLength, InputSource.Design);
         var width = load.Ice?.Method.At(load.Ice.Site, Middle(low, high)).IcedDiameter(bare) ?? bare;
         var cd = Trail.Given("drag coefficient of strand", "Cd", DragCoefficient, QuantityKind.Ratio, DragSource);
         var angle = Trail.Computed(
@@ -43,7 +43,7 @@ public static class CableLoads
     /// <summary>Weight of ice per metre of guy; points down.</summary>
     public static LineLoad Ice(IceCase ice, Vec3 low, Vec3 high, double diameterM)
     {
-        var weight = ice.Method.At(ice.Site, Middle(low, high)).WeightOn(Trail.Given("strand diameter", "D", diameterM, QuantityKind.FineLength, Source.DesignFile));
+        var weight = ice.Method.At(ice.Site, Middle(low, high)).WeightOn(Trail.Given("strand diameter", "D", diameterM, QuantityKind.FineLength, InputSource.Design));
         return new(new(0, 0, -weight.Value), weight);
     }
 

@@ -15,8 +15,8 @@ internal static class EurocodeDrag
 
     public static Trail Tube(TubeShape tube, Trail pressure)
     {
-        var b = Trail.Given("diameter", "b", tube.DiameterM, QuantityKind.FineLength, Source.DesignFile);
-        var k = Trail.Given("surface roughness", "k", tube.RoughnessM, QuantityKind.FineLength, Source.DesignFile);
+        var b = Trail.Given("diameter", "b", tube.DiameterM, QuantityKind.FineLength, InputSource.Design);
+        var k = Trail.Given("surface roughness", "k", tube.RoughnessM, QuantityKind.FineLength, InputSource.Design);
         var v = Trail.Computed("peak wind velocity", "v", Math.Sqrt(2 * pressure.Value / AirDensityKgPerM3), QuantityKind.Speed, "v = √(2·qp/1.25)", Tubes, pressure);
         var re = Trail.Computed("Reynolds number", "Re", tube.DiameterM * v.Value / AirViscosityM2PerS, QuantityKind.Ratio, "Re = b·v/15e-6", Tubes, b, v);
         return Trail.Computed(
@@ -53,7 +53,7 @@ internal static class EurocodeDrag
             : Trail.Computed(
                 "normal force coefficient, flat members", "cf0", 1.76 * c1 * (1 - (c2 * phi) + (phi * phi)), QuantityKind.Ratio,
                 FormattableString.Invariant($"cf0 = 1.76·{c1}·(1 - {c2}·φ + φ²)"), Lattices, solidity);
-        var angle = Trail.Given("angle of the wind to the face normal", "θ", toFaceNormalRad, QuantityKind.Angle, Source.DesignFile);
+        var angle = Trail.Given("angle of the wind to the face normal", "θ", toFaceNormalRad, QuantityKind.Angle, InputSource.Design);
         Trail incidence;
         if (square)
         {

@@ -33,7 +33,7 @@ public sealed class EurocodeWind : IWindMethod
     {
         WindFindings.DemandSound(Examine(site));
         var (rough, lowest) = Terrain[site.Exposure.ToUpperInvariant()];
-        var z = Trail.Given("height above ground", "z", heightM, QuantityKind.Length, Source.DesignFile);
+        var z = Trail.Given("height above ground", "z", heightM, QuantityKind.Length, InputSource.Design);
         var z0 = Trail.Given($"roughness length, terrain {site.Exposure.ToUpperInvariant()}", "z0", rough, QuantityKind.Length, Standard("table 4.1"));
         var vb = Trail.Given("basic wind velocity (10-minute mean)", "vb", site.SpeedMps, QuantityKind.Speed, site.Source);
         var co = Trail.Given("orography factor", "co", site.TopographicFactor, QuantityKind.Ratio, site.Source);

@@ -31,17 +31,20 @@ public sealed record IceCase(IIceMethod Method, IceSite Site);
 /// <param name="Ice">Ice at the same time; null for none.</param>
 public sealed record LoadCase(IWindMethod Method, WindSite Wind, WindDirection Direction, IceCase? Ice = null)
 {
-    /// <summary>Pressure times gust factor at a height: what is left to multiply by drag and width.</summary>
+    /// <summary>Pressure at a height, with ice already reduced, and that pressure times the gust factor: what is left to multiply by drag and width.</summary>
     internal (Trail Pressure, Trail Total) PressureAt(double heightM, BodyKind body)
     {
         var reduced = Ice?.Method.Reduce(Ice.Site, Wind);
         var site = reduced?.Site ?? Wind;
         var p = Method.Pressure(site, Math.Max(0, heightM), body);
+        if (reduced is not null)
+        {
+            var share = reduced.PressureFactor;
+            p = Trail.Computed("velocity pressure with ice", "pi", p.Value * share.Value, QuantityKind.Pressure, "pi = p·k", share.Source, p, share);
+        }
+
         var g = Method.GustFactor(site);
-        var total = reduced is null
-            ? Trail.Computed("gust pressure", "pG", p.Value * g.Value, QuantityKind.Pressure, "pG = p·G", p.Source, p, g)
-            : Trail.Computed("gust pressure with ice", "pG", p.Value * g.Value * reduced.PressureFactor.Value, QuantityKind.Pressure, "pG = p·G·k", reduced.PressureFactor.Source, p, g, reduced.PressureFactor);
-        return (p, total);
+        return (p, Trail.Computed("gust pressure", "pG", p.Value * g.Value, QuantityKind.Pressure, "pG = p·G", p.Source, p, g));
     }
 }
 

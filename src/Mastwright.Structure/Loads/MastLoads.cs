@@ -79,8 +79,8 @@ public static class MastLoads
     public static PointLoad Wind(LoadCase load, PointBody body, double heightM)
     {
         var (_, total) = load.PressureAt(heightM, BodyKind.Tube);
-        var bare = Trail.Given($"area of {body.Name}", "A", body.AreaM2, QuantityKind.Area, Source.DesignFile);
-        var cd = Trail.Given($"drag coefficient of {body.Name}", "Cd", body.DragCoefficient, QuantityKind.Ratio, Source.DesignFile);
+        var bare = Trail.Given($"area of {body.Name}", "A", body.AreaM2, QuantityKind.Area, InputSource.Design);
+        var cd = Trail.Given($"drag coefficient of {body.Name}", "Cd", body.DragCoefficient, QuantityKind.Ratio, InputSource.Design);
         var area = bare;
         if (load.Ice is { } ice && body.RodDiameterM > 0)
         {
@@ -98,7 +98,7 @@ public static class MastLoads
     {
         var layer = ice.Method.At(ice.Site, heightM);
         var rod = Diameter("rod diameter", body.RodDiameterM);
-        var area = Trail.Given($"area of {body.Name}", "A", body.AreaM2, QuantityKind.Area, Source.DesignFile);
+        var area = Trail.Given($"area of {body.Name}", "A", body.AreaM2, QuantityKind.Area, InputSource.Design);
         // Rods of total length A/d turned square to the wind show the area A.
         var value = body.RodDiameterM > 0 ? layer.WeightNPerM(body.RodDiameterM) * body.AreaM2 / body.RodDiameterM : 0;
         var weight = Trail.Computed($"weight of ice on {body.Name}", "Wi", value, QuantityKind.Force, "Wi = ρ·g·π·t·(d + t)·A/d", Source.Derived("docs/theory/ice.md"), layer.Density, layer.Thickness, rod, area);
@@ -134,5 +134,5 @@ public static class MastLoads
         return Trail.Computed($"wind per length of {thing.Name}", "w", total.Value * cd.Value * width.Value, QuantityKind.LinearForce, "w = pG·Cd·D", Page, total, cd, width);
     }
 
-    private static Trail Diameter(string what, double valueM) => Trail.Given(what, "D", valueM, QuantityKind.FineLength, Source.DesignFile);
+    private static Trail Diameter(string what, double valueM) => Trail.Given(what, "D", valueM, QuantityKind.FineLength, InputSource.Design);
 }

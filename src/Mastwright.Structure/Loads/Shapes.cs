@@ -64,10 +64,10 @@ public sealed record LatticeShape(
         var area = (2 * (LegDiameterM + (2 * t)))
             + (clear * DiagonalLengthPerM * (DiagonalDiameterM + (2 * t)))
             + (clear * HorizontalLengthPerM * (HorizontalDiameterM > 0 ? HorizontalDiameterM + (2 * t) : 0));
-        var legs = Trail.Given("leg diameter", "dl", LegDiameterM, QuantityKind.FineLength, Source.DesignFile);
-        var diagonals = Trail.Given("diagonal diameter", "dd", DiagonalDiameterM, QuantityKind.FineLength, Source.DesignFile);
-        var horizontals = Trail.Given("horizontal diameter", "dh", HorizontalDiameterM, QuantityKind.FineLength, Source.DesignFile);
-        var width = Trail.Given("face width", "b", FaceWidthM, QuantityKind.Length, Source.DesignFile);
+        var legs = Trail.Given("leg diameter", "dl", LegDiameterM, QuantityKind.FineLength, InputSource.Design);
+        var diagonals = Trail.Given("diagonal diameter", "dd", DiagonalDiameterM, QuantityKind.FineLength, InputSource.Design);
+        var horizontals = Trail.Given("horizontal diameter", "dh", HorizontalDiameterM, QuantityKind.FineLength, InputSource.Design);
+        var width = Trail.Given("face width", "b", FaceWidthM, QuantityKind.Length, InputSource.Design);
         Trail[] inputs = iceThickness is null ? [legs, diagonals, horizontals, width] : [legs, diagonals, horizontals, width, iceThickness];
         return Trail.Computed(
             "solid area of one face per length", "As", Math.Min(area, GrossWidthM(t)), QuantityKind.Length,
@@ -78,7 +78,8 @@ public sealed record LatticeShape(
     public Trail Solidity(Trail solidAreaPerM, Trail? iceThickness)
     {
         var gross = Trail.Computed(
-            "gross width of one face", "Ag", GrossWidthM(iceThickness?.Value ?? 0), QuantityKind.Length, "Ag = b + dl, over the outer edges of the legs", Source.Derived("docs/theory/wind.md"));
+            "gross width of one face", "Ag", GrossWidthM(iceThickness?.Value ?? 0), QuantityKind.Length, "Ag = b + dl, over the outer edges of the legs, ice included", Source.Derived("docs/theory/wind.md"),
+            Trail.Given("face width", "b", FaceWidthM, QuantityKind.Length, InputSource.Design), Trail.Given("leg diameter", "dl", LegDiameterM, QuantityKind.FineLength, InputSource.Design));
         return Trail.Computed("solidity", "ε", Math.Min(1, solidAreaPerM.Value / gross.Value), QuantityKind.Ratio, "ε = As/Ag", Source.Derived("docs/theory/wind.md"), solidAreaPerM, gross);
     }
 

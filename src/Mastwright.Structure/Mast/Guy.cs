@@ -19,6 +19,13 @@ public sealed record Guy(
     double AttachmentRadiusM = 0,
     double AttachmentTurnRad = 0)
 {
+    /// <summary>
+    /// The pieces the guy is made of, from the anchor up; empty for an even cable as described by <see cref="Cable"/>.
+    /// With pieces, their stiffness, weight and expansion count instead of the cable's, and the longest piece gives or
+    /// takes what the setting of the length asks for.
+    /// </summary>
+    public IReadOnlyList<GuyPiece> Pieces { get; init; } = [];
+
     /// <summary>The horizontal arm from the axis to the attachment on the undeformed mast.</summary>
     public Vec3 Arm(Vec3 footM)
     {

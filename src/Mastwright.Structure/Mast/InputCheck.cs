@@ -134,6 +134,19 @@ public static class InputCheck
             list.Add(Error("guy-upright", $"Guy '{g.Name}' runs straight down beside the mast and cannot hold it sideways.", null, "an anchor away from the mast", "Move the anchor outwards."));
         }
 
+        foreach (var p in g.Pieces)
+        {
+            Positive(list, "guy-piece", $"length of piece '{p.Name}' of guy '{g.Name}'", p.LengthM);
+            Positive(list, "guy-piece", $"stiffness of piece '{p.Name}' of guy '{g.Name}'", p.AxialStiffnessN);
+            Number(list, "guy-piece", $"weight per metre of piece '{p.Name}' of guy '{g.Name}'", p.WeightNPerM, 0, 1e5, "N/m");
+            Number(list, "guy-piece", $"end weight of piece '{p.Name}' of guy '{g.Name}'", p.EndWeightN, 0, 1e6, "N");
+        }
+
+        if (g.Pieces.Count > 0 && g.Pieces.Sum(p => p.LengthM) - g.Pieces.Max(p => p.LengthM) > 0.9 * chord.Length)
+        {
+            list.Add(Error("guy-pieces-long", $"The pieces of guy '{g.Name}' leave no room for its longest one.", $"{Text(g.Pieces.Sum(p => p.LengthM))} m", $"about {Text(chord.Length)} m in all", "Shorten the pieces."));
+        }
+
         if (g.Setting.IsTension)
         {
             Number(list, "guy-tension", $"initial tension of guy '{g.Name}'", g.Setting.Value, 1e-3, 0.05 * Math.Max(g.Cable.AxialStiffnessN, 1), "N");

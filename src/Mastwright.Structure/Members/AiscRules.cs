@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Members;
 
@@ -87,7 +88,7 @@ public sealed class AiscRules : IMemberRules
     private Trail Tension(RoundMember m)
     {
         var a = MemberTrails.Area(m);
-        var net = Trail.Given("net over gross area", "An/A", m.NetAreaShare, QuantityKind.Ratio, Source.DesignFile);
+        var net = Trail.Given("net over gross area", "An/A", m.NetAreaShare, QuantityKind.Ratio, InputSource.Design);
         var yielding = Factors.Yielding * m.Metal.YieldPa * a.Value;
         var rupture = Factors.Rupture * m.Metal.UltimatePa * a.Value * net.Value;
         return Trail.Computed(

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Members;
 
@@ -73,7 +74,7 @@ public sealed class AluminumManualRules : IMemberRules
     private Trail Tension(RoundMember m)
     {
         var a = MemberTrails.Area(m);
-        var net = Trail.Given("net over gross area", "An/A", m.NetAreaShare, QuantityKind.Ratio, Source.DesignFile);
+        var net = Trail.Given("net over gross area", "An/A", m.NetAreaShare, QuantityKind.Ratio, InputSource.Design);
         var yielding = Factors.Yielding * MemberTrails.Weighted(m, m.Metal.YieldPa, m.Metal.WeldedYieldPa) * a.Value;
         var rupture = Factors.Rupture * MemberTrails.Weighted(m, m.Metal.UltimatePa, m.Metal.WeldedUltimatePa) * a.Value * net.Value;
         // Welds across the ends yield locally without making the member long, so yield counts there only when the weld lies away from the ends.
@@ -102,7 +103,7 @@ public sealed class AluminumManualRules : IMemberRules
     }
 
     private static Trail MidRadiusOverWall(RoundMember m) => Trail.Given(
-        "mid-wall radius over wall", "Rb/t", m.Section.IsSolid ? 1 : (m.Section.OuterDiameterM - m.Section.WallM) / 2 / m.Section.WallM, QuantityKind.Ratio, Source.DesignFile);
+        "mid-wall radius over wall", "Rb/t", m.Section.IsSolid ? 1 : (m.Section.OuterDiameterM - m.Section.WallM) / 2 / m.Section.WallM, QuantityKind.Ratio, InputSource.Design);
 
     private static Source Manual(string where) => Source.FromMemory($"Aluminum Design Manual part I, {where}", "2015");
 }

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Members;
 
@@ -72,7 +73,7 @@ public sealed class EurocodeAluminiumRules : IMemberRules
     private Trail Tension(RoundMember m)
     {
         var a = MemberTrails.Area(m);
-        var net = Trail.Given("net over gross area", "Anet/A", m.NetAreaShare, QuantityKind.Ratio, Source.DesignFile);
+        var net = Trail.Given("net over gross area", "Anet/A", m.NetAreaShare, QuantityKind.Ratio, InputSource.Design);
         var yielding = Factors.Yielding * m.Metal.YieldPa * a.Value;
         var rupture = Factors.Rupture * Math.Min(0.9 * net.Value * m.Metal.UltimatePa, MemberTrails.Weighted(m, m.Metal.UltimatePa, m.Metal.WeldedUltimatePa)) * a.Value;
         return Trail.Computed(

@@ -1,32 +1,40 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Members;
 
 /// <summary>
-/// Steel round members by EN 1993-1-1:2005: sections 6.2 and 6.3 with buckling curve a (hot finished) or c (cold formed).
+/// Steel round members by EN 1993-1-1:2005: sections 6.2 and 6.3 with buckling curve a (hot finished) or c (cold formed);
+/// stainless ones by EN 1993-1-4:2006, whose curve for hollow sections starts to fall at 0.40.
 /// Moments come from a second-order analysis, so the interaction takes them without further amplification.
 /// </summary>
 public sealed class EurocodeSteelRules : IMemberRules
 {
-    /// <summary>The recommended partial factors γM0 = 1.00, γM1 = 1.00, γM2 = 1.25.</summary>
-    public EurocodeSteelRules()
-        : this(new(1, 1 / 1.25, 1, 1))
+    private EurocodeSteelRules(MetalFamily family, ResistanceFactors factors)
     {
+        Family = family;
+        Factors = factors;
     }
 
-    private EurocodeSteelRules(ResistanceFactors factors) => Factors = factors;
+    /// <summary>Carbon steel by EN 1993-1-1 with the recommended partial factors γM0 = γM1 = 1.00, γM2 = 1.25.</summary>
+    public static EurocodeSteelRules Carbon { get; } = new(MetalFamily.Steel, new(1, 1 / 1.25, 1, 1));
+
+    /// <summary>Stainless steel by EN 1993-1-4 with the recommended partial factors γM0 = γM1 = 1.10, γM2 = 1.25.</summary>
+    public static EurocodeSteelRules Stainless { get; } = new(MetalFamily.Stainless, new(1 / 1.1, 1 / 1.25, 1 / 1.1, 1 / 1.1));
 
     /// <inheritdoc/>
-    public string Name => "EN 1993-1-1";
+    public string Name => IsStainless ? "EN 1993-1-4" : "EN 1993-1-1";
 
     /// <inheritdoc/>
-    public MetalFamily Family => MetalFamily.Steel;
+    public MetalFamily Family { get; }
 
     /// <inheritdoc/>
     public ResistanceFactors Factors { get; }
 
+    private bool IsStainless => Family == MetalFamily.Stainless;
+
     /// <inheritdoc/>
-    public IMemberRules With(ResistanceFactors factors) => new EurocodeSteelRules(factors);
+    public IMemberRules With(ResistanceFactors factors) => new EurocodeSteelRules(Family, factors);
 
     /// <inheritdoc/>
     public MemberStrength Strength(RoundMember member)
@@ -52,9 +60,10 @@ public sealed class EurocodeSteelRules : IMemberRules
         var slenderness = MemberTrails.Slenderness(m);
         var relative = Trail.Computed(
             "relative slenderness", "λ̄", slenderness.Value / Math.PI * Math.Sqrt(fy.Value / m.Metal.ModulusPa), QuantityKind.Ratio, "λ̄ = (Lc/r)/π·√(fy/E)", Code("eq. 6.50"), slenderness, fy, m.Metal.Modulus);
+        var hot = m.HotFinished && !IsStainless;
         var alpha = Trail.Given(
-            m.HotFinished ? "imperfection factor, curve a (hot finished)" : "imperfection factor, curve c (cold formed or solid)", "α", m.HotFinished ? 0.21 : 0.49, QuantityKind.Ratio, Code("tables 6.1 and 6.2"));
-        var chi = BucklingReduction.Of(relative, alpha, 0.2, Code("eq. 6.49"));
+            hot ? "imperfection factor, curve a (hot finished)" : "imperfection factor (cold formed or solid)", "α", hot ? 0.21 : 0.49, QuantityKind.Ratio, Code(IsStainless ? "table 5.3" : "tables 6.1 and 6.2"));
+        var chi = BucklingReduction.Of(relative, alpha, IsStainless ? 0.4 : 0.2, Code(IsStainless ? "eq. 5.10" : "eq. 6.49"));
         var a = MemberTrails.Area(m);
         var factor = MemberTrails.Factor("factor on buckling", "1/γM1", Factors.Compression, Code("section 6.1"));
         return Trail.Computed("buckling resistance", "NRd", factor.Value * chi.Value * a.Value * fy.Value, QuantityKind.Force, "NRd = χ·A·fy/γM1", Code("eq. 6.47"), chi, a, fy, factor)
@@ -64,7 +73,7 @@ public sealed class EurocodeSteelRules : IMemberRules
     private Trail Tension(RoundMember m)
     {
         var a = MemberTrails.Area(m);
-        var net = Trail.Given("net over gross area", "Anet/A", m.NetAreaShare, QuantityKind.Ratio, Source.DesignFile);
+        var net = Trail.Given("net over gross area", "Anet/A", m.NetAreaShare, QuantityKind.Ratio, InputSource.Design);
         var value = Math.Min(Factors.Yielding * m.Metal.YieldPa * a.Value, Factors.Rupture * 0.9 * m.Metal.UltimatePa * a.Value * net.Value);
         return Trail.Computed(
             "tension resistance", "NtRd", value, QuantityKind.Force, "NtRd = smaller of A·fy/γM0 and 0.9·Anet·fu/γM2", Code("section 6.2.3"),
@@ -88,5 +97,5 @@ public sealed class EurocodeSteelRules : IMemberRules
         ? "The wall is of class 4 and may buckle locally before it yields; EN 1993-1-6 is needed."
         : null;
 
-    private static Source Code(string where) => Source.FromMemory($"EN 1993-1-1, {where}", "2005");
+    private Source Code(string where) => Source.FromMemory($"{Name}, {where}", IsStainless ? "2006" : "2005");
 }

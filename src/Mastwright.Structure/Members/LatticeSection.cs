@@ -38,11 +38,11 @@ public sealed record LatticeSection(
     /// <summary>Properties of the beam that stands for the lattice.</summary>
     public SectionProperties Properties()
     {
-        var n = Trail.Given("number of legs", "n", Legs, QuantityKind.Count, Source.DesignFile);
-        var b = Trail.Given("face width between leg centres", "b", FaceWidthM, QuantityKind.Length, Source.DesignFile);
-        var p = Trail.Given("panel height", "p", PanelHeightM, QuantityKind.Length, Source.DesignFile);
-        var leg = Trail.Given("cross-section of a leg", "Al", Leg.AreaM2, QuantityKind.SectionArea, Source.DesignFile);
-        var diagonal = Trail.Given("cross-section of a diagonal", "Ad", Diagonal.AreaM2, QuantityKind.SectionArea, Source.DesignFile);
+        var n = Trail.Given("number of legs", "n", Legs, QuantityKind.Count, InputSource.Design);
+        var b = Trail.Given("face width between leg centres", "b", FaceWidthM, QuantityKind.Length, InputSource.Design);
+        var p = Trail.Given("panel height", "p", PanelHeightM, QuantityKind.Length, InputSource.Design);
+        var leg = Trail.Given("cross-section of a leg", "Al", Leg.AreaM2, QuantityKind.SectionArea, InputSource.Design);
+        var diagonal = Trail.Given("cross-section of a diagonal", "Ad", Diagonal.AreaM2, QuantityKind.SectionArea, InputSource.Design);
         var e = Metal.Modulus;
         var areaM2 = Legs * Leg.AreaM2;
         var momentM4 = (Legs * Leg.AreaM2 * LegRadiusM * LegRadiusM / 2) + (Legs * Leg.SecondMomentM4);

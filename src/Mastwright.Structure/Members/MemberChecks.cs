@@ -30,7 +30,7 @@ public static class MemberChecks
     {
         var n = Trail.Given("axial force on the mast", "N", forces.AxialN, QuantityKind.Force, FromAnalysis);
         var m = Trail.Given("bending moment on the mast, resultant", "M", Math.Abs(forces.MomentNm), QuantityKind.Moment, FromAnalysis);
-        var r = Trail.Given("distance of a leg from the middle", "R", lattice.LegRadiusM, QuantityKind.Length, Source.DesignFile);
+        var r = Trail.Given("distance of a leg from the middle", "R", lattice.LegRadiusM, QuantityKind.Length, InputSource.Design);
         var bending = 2 * Math.Abs(forces.MomentNm) / (lattice.Legs * lattice.LegRadiusM);
         var push = (forces.AxialN / lattice.Legs) + bending;
         var pull = (forces.AxialN / lattice.Legs) - bending;

@@ -10,6 +10,9 @@ public enum MetalFamily
 
     /// <summary>Artificially aged wrought aluminium alloys (T5, T6).</summary>
     Aluminium,
+
+    /// <summary>Austenitic and duplex stainless steel.</summary>
+    Stainless,
 }
 
 /// <summary>Strength and stiffness of the metal of a member.</summary>
@@ -30,7 +33,7 @@ public sealed record MemberMetal(
     public double WeldedUltimatePa { get; init; } = UltimatePa;
 
     /// <summary>Poisson's ratio.</summary>
-    public double PoissonRatio { get; init; } = Family == MetalFamily.Steel ? 0.30 : 0.33;
+    public double PoissonRatio { get; init; } = Family == MetalFamily.Aluminium ? 0.33 : 0.30;
 
     /// <summary>Shear modulus, E/(2(1 + ν)).</summary>
     public double ShearModulusPa => ModulusPa / (2 * (1 + PoissonRatio));

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Members;
 
@@ -7,20 +8,20 @@ internal static class MemberTrails
 {
     public static Trail Factor(string name, string symbol, double value, Source source) => Trail.Given(name, symbol, value, QuantityKind.Ratio, source, "changeable");
 
-    public static Trail Area(RoundMember m) => Trail.Given("cross-section", "A", m.Section.AreaM2, QuantityKind.SectionArea, Source.DesignFile);
+    public static Trail Area(RoundMember m) => Trail.Given("cross-section", "A", m.Section.AreaM2, QuantityKind.SectionArea, InputSource.Design);
 
     public static Trail Slenderness(RoundMember m) => Trail.Computed(
         "slenderness", "Lc/r", m.EffectiveLength.Value / m.Section.RadiusOfGyrationM, QuantityKind.Ratio, "Lc/r", Source.Literature("Euler columns"),
-        m.EffectiveLength, Trail.Given("radius of gyration", "r", m.Section.RadiusOfGyrationM, QuantityKind.FineLength, Source.DesignFile));
+        m.EffectiveLength, Trail.Given("radius of gyration", "r", m.Section.RadiusOfGyrationM, QuantityKind.FineLength, InputSource.Design));
 
     public static Trail WallSlenderness(RoundMember m) => Trail.Given(
-        "diameter over wall", "D/t", m.Section.IsSolid ? 2 : m.Section.OuterDiameterM / m.Section.WallM, QuantityKind.Ratio, Source.DesignFile);
+        "diameter over wall", "D/t", m.Section.IsSolid ? 2 : m.Section.OuterDiameterM / m.Section.WallM, QuantityKind.Ratio, InputSource.Design);
 
-    public static Trail ElasticModulus(RoundMember m) => Trail.Given("elastic section modulus", "S", m.Section.ElasticModulusM3, QuantityKind.SectionModulus, Source.DesignFile);
+    public static Trail ElasticModulus(RoundMember m) => Trail.Given("elastic section modulus", "S", m.Section.ElasticModulusM3, QuantityKind.SectionModulus, InputSource.Design);
 
-    public static Trail PlasticModulus(RoundMember m) => Trail.Given("plastic section modulus", "Z", m.Section.PlasticModulusM3, QuantityKind.SectionModulus, Source.DesignFile);
+    public static Trail PlasticModulus(RoundMember m) => Trail.Given("plastic section modulus", "Z", m.Section.PlasticModulusM3, QuantityKind.SectionModulus, InputSource.Design);
 
-    public static Trail WeldedShare(RoundMember m) => Trail.Given("share of the section within 25 mm of a weld", "w", m.WeldedShare, QuantityKind.Ratio, Source.DesignFile);
+    public static Trail WeldedShare(RoundMember m) => Trail.Given("share of the section within 25 mm of a weld", "w", m.WeldedShare, QuantityKind.Ratio, InputSource.Design);
 
     public static (Trail Axial, Trail Moment) Forces(MemberForces forces) => (
         Trail.Given(forces.AxialN >= 0 ? "compression" : "tension", "N", Math.Abs(forces.AxialN), QuantityKind.Force, FromAnalysis),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Members;
 
@@ -27,7 +28,7 @@ public sealed record RoundMember(RoundSection Section, MemberMetal Metal, double
     internal Trail EffectiveLength => Trail.Computed(
         "effective length", "Lc", EffectiveLengthFactor * LengthM, QuantityKind.Length, "Lc = K·L", Source.Literature("Euler columns"),
         Trail.Given("effective length factor", "K", EffectiveLengthFactor, QuantityKind.Ratio, new Source("pinned ends unless stated", SourceKind.Assumed)),
-        Trail.Given("length between supports", "L", LengthM, QuantityKind.Length, Source.DesignFile));
+        Trail.Given("length between supports", "L", LengthM, QuantityKind.Length, InputSource.Design));
 }
 
 /// <summary>Forces in a member, from a second-order analysis with the loads that go with the rules (factored for resistance-factor rules, service loads for allowable-strength rules).</summary>
@@ -78,7 +79,7 @@ public static class MemberRules
 {
     /// <summary>All rules.</summary>
     public static ImmutableArray<IMemberRules> All { get; } =
-        [AiscRules.Lrfd, AiscRules.Asd, AluminumManualRules.Lrfd, AluminumManualRules.Asd, new EurocodeSteelRules(), new EurocodeAluminiumRules()];
+        [AiscRules.Lrfd, AiscRules.Asd, AluminumManualRules.Lrfd, AluminumManualRules.Asd, EurocodeSteelRules.Carbon, EurocodeSteelRules.Stainless, new EurocodeAluminiumRules()];
 
     /// <summary>The rules of a name, or null; case and surrounding spaces do not matter.</summary>
     public static IMemberRules? Find(string name) =>

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Members;
 
@@ -33,8 +34,8 @@ public sealed record RoundSection(double OuterDiameterM, double WallM)
     /// <summary>Every property with its trail, for a metal.</summary>
     public SectionProperties Properties(MemberMetal metal)
     {
-        var d = Trail.Given("outside diameter", "D", OuterDiameterM, QuantityKind.FineLength, Source.DesignFile);
-        var di = Trail.Given("inside diameter", "d", InnerDiameterM, QuantityKind.FineLength, Source.DesignFile);
+        var d = Trail.Given("outside diameter", "D", OuterDiameterM, QuantityKind.FineLength, InputSource.Design);
+        var di = Trail.Given("inside diameter", "d", InnerDiameterM, QuantityKind.FineLength, InputSource.Design);
         var a = Area(d, di);
         var i = Trail.Computed("second moment of area", "I", SecondMomentM4, QuantityKind.SecondMomentOfArea, "I = π/64·(D⁴ - d⁴)", Circle, d, di);
         var e = metal.Modulus;
@@ -50,7 +51,7 @@ public sealed record RoundSection(double OuterDiameterM, double WallM)
             Trail.Computed("bending stiffness", "EI", metal.ModulusPa * SecondMomentM4, QuantityKind.BendingStiffness, "EI = E·I", Circle, e, i),
             Trail.Computed(
                 "shear stiffness", "GAs", (IsSolid ? 0.9 : 0.5) * metal.ShearModulusPa * AreaM2, QuantityKind.Force,
-                IsSolid ? "GAs = 0.9·G·A" : "GAs = 0.5·G·A", Source.FromMemory("Cowper 1966: shear coefficient of a thin tube and of a solid round", "1966"), g, a),
+                IsSolid ? "GAs = 0.9·G·A" : "GAs = 0.5·G·A", Source.FromMemory("Cowper 1966: shear coefficient of a thin tube and of a solid round"), g, a),
             Trail.Computed("torsional stiffness", "GJ", 2 * metal.ShearModulusPa * SecondMomentM4, QuantityKind.BendingStiffness, "GJ = G·2·I", Circle, g, i),
             Trail.Computed("mass per length", "m", metal.DensityKgPerM3 * AreaM2, QuantityKind.LinearMass, "m = ρ·A", Circle, rho, a));
     }

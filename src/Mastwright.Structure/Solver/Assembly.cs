@@ -1,4 +1,5 @@
 using Mastwright.Numerics;
+using Mastwright.Numerics.Banded;
 using Mastwright.Structure.Cables;
 using Mastwright.Structure.Mast;
 
@@ -11,6 +12,9 @@ namespace Mastwright.Structure.Solver;
 /// </summary>
 internal sealed class Assembly
 {
+    /// <summary>Sub-diagonals of all matrices: two neighbouring nodes of six unknowns.</summary>
+    public const int HalfBandwidth = 11;
+
     private readonly MastMesh _mesh;
     private readonly double[] _blocks = new double[54];
 
@@ -19,7 +23,7 @@ internal sealed class Assembly
         _mesh = mesh;
         Size = 6 * mesh.NodeCount;
         Gradient = new double[Size];
-        Tangent = new BandedLdl(Size, 11);
+        Tangent = new(Size, HalfBandwidth);
         Cables = new CableState[mesh.Guys.Length];
         Normals = new double[mesh.Elements.Length];
         Ends = new BeamElement.Response[mesh.Elements.Length];
@@ -39,8 +43,14 @@ internal sealed class Assembly
     /// <summary>First derivative of the potential: minus the out-of-balance forces; at held unknowns, the reactions.</summary>
     public double[] Gradient { get; }
 
-    /// <summary>Second derivative of the potential, held unknowns replaced by ones on the diagonal.</summary>
-    public BandedLdl Tangent { get; }
+    /// <summary>Second derivative of the potential at the last evaluation with tangent.</summary>
+    public SymmetricBand Tangent { get; private set; }
+
+    /// <summary>The factored tangent, held unknowns replaced by ones on the diagonal; null when it could not be factored.</summary>
+    public BandLdl? Factored { get; private set; }
+
+    /// <summary>Whether the factored tangent is safely away from singular.</summary>
+    public bool IsRegular => Factored is { } f && f.SmallestPivotRatio > 1e-13;
 
     /// <summary>State of each guy.</summary>
     public CableState[] Cables { get; }
@@ -59,7 +69,8 @@ internal sealed class Assembly
         Array.Clear(Gradient);
         if (withTangent)
         {
-            Tangent.Clear();
+            Tangent = new(Size, HalfBandwidth);
+            Factored = null;
         }
 
         for (var e = 0; e < _mesh.Elements.Length; e++)
@@ -131,11 +142,11 @@ internal sealed class Assembly
     public void HoldAndFactor()
     {
         Hold(Tangent, 1);
-        Tangent.Factor();
+        Factored = BandLdl.TryFactor(Tangent, out _);
     }
 
     /// <summary>Clears rows and columns of the held unknowns of a matrix and puts a number on their diagonal.</summary>
-    public void Hold(BandedLdl matrix, double diagonal)
+    public void Hold(SymmetricBand matrix, double diagonal)
     {
         foreach (var h in Held)
         {
@@ -166,8 +177,7 @@ internal sealed class Assembly
     private void AddGuy(int index, MastState state, PlacedLoad load, bool withTangent)
     {
         var g = _mesh.Guys[index];
-        var growth = 1 + (g.Guy.Cable.ThermalExpansionPerK * load.WarmingK);
-        var cable = ElasticCatenary.Solve(ChordOf(state, index), g.UnstressedLengthM * growth, g.Guy.Cable.AxialStiffnessN, load.GuyLoadNPerM[index] / growth);
+        var cable = GuyLine.Solve(g.Guy, ChordOf(state, index), g.UnstressedLengthM, load.Gravity, load.GuyLoadNPerM[index], load.WarmingK);
         Cables[index] = cable;
         CablesConverged &= cable.Converged;
         var n = 6 * g.Node;
@@ -179,7 +189,7 @@ internal sealed class Assembly
             return;
         }
 
-        // The attachment moves by u + w×a: K, -K[a×] and -[a×]ᵀ... in blocks, and the turning of the arm under the pull.
+        // The attachment moves by u + w×a, so K acts on both parts; besides, the arm turns under the pull.
         Span<double> uu = stackalloc double[9];
         new Block3(uu).Add(1, cable.Stiffness);
         AddLower(Tangent, uu, n);
@@ -218,9 +228,9 @@ internal sealed class Assembly
     }
 
     /// <summary>The geometric stiffness of the mast at a state: what its normal forces add to the tangent. Held unknowns are cleared.</summary>
-    public BandedLdl GeometricStiffness(MastState state, double warmingK)
+    public SymmetricBand GeometricStiffness(MastState state, double warmingK)
     {
-        var matrix = new BandedLdl(Size, 11);
+        var matrix = new SymmetricBand(Size, HalfBandwidth);
         for (var e = 0; e < _mesh.Elements.Length; e++)
         {
             _mesh.Elements[e].Geometric(PoseOf(state, e), warmingK, _blocks);
@@ -232,7 +242,7 @@ internal sealed class Assembly
     }
 
     // The element's blocks, with the chord the difference of the two displacements.
-    private void Scatter(BandedLdl matrix, int element)
+    private void Scatter(SymmetricBand matrix, int element)
     {
         var dd = _blocks.AsSpan(0, 9);
         var d1 = _blocks.AsSpan(9, 9);
@@ -250,7 +260,7 @@ internal sealed class Assembly
         AddLower(matrix, _blocks.AsSpan(45, 9), w2);
     }
 
-    private static void AddLower(BandedLdl matrix, ReadOnlySpan<double> block, int at)
+    private static void AddLower(SymmetricBand matrix, ReadOnlySpan<double> block, int at)
     {
         for (var i = 0; i < 3; i++)
         {
@@ -261,7 +271,7 @@ internal sealed class Assembly
         }
     }
 
-    private static void AddBlock(BandedLdl matrix, ReadOnlySpan<double> block, int row, int column, double sign = 1)
+    private static void AddBlock(SymmetricBand matrix, ReadOnlySpan<double> block, int row, int column, double sign = 1)
     {
         for (var i = 0; i < 3; i++)
         {
@@ -272,7 +282,7 @@ internal sealed class Assembly
         }
     }
 
-    private static void AddTransposed(BandedLdl matrix, ReadOnlySpan<double> block, int row, int column, double sign = 1)
+    private static void AddTransposed(SymmetricBand matrix, ReadOnlySpan<double> block, int row, int column, double sign = 1)
     {
         for (var i = 0; i < 3; i++)
         {

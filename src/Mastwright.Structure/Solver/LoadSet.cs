@@ -28,6 +28,7 @@ internal sealed class LoadSet
     private readonly Vec3[] _force;
     private readonly Vec3[] _moment;
     private readonly Vec3[] _guy;
+    private readonly double[] _guyWeight;
 
     public LoadSet(MastMesh mesh, LoadCase loadCase)
     {
@@ -74,6 +75,7 @@ internal sealed class LoadSet
             }
         }
 
+        _guyWeight = [.. mesh.Guys.Select(g => GuyLine.Weight(g.Guy, g.UnstressedLengthM))];
         Present = [.. mesh.Guys.Select(g => !loadCase.AbsentGuys.Contains(g.Guy.Name))];
     }
 
@@ -114,11 +116,12 @@ internal sealed class LoadSet
         var guys = new Vec3[_guy.Length];
         for (var g = 0; g < guys.Length; g++)
         {
-            guys[g] = new Vec3(0, 0, -gravity * _mesh.Guys[g].Guy.Cable.WeightNPerM) + (caseShare * _guy[g]);
-            total += Present[g] ? guys[g].Length * _mesh.Guys[g].UnstressedLengthM : 0;
+            guys[g] = caseShare * _guy[g];
+            var length = _mesh.Guys[g].UnstressedLengthM;
+            total += Present[g] ? ((length * guys[g]) + new Vec3(0, 0, -gravity * _guyWeight[g])).Length : 0;
         }
 
-        return new(elements, force, lever, moment, guys, Present, caseShare * (Case.TemperatureK - _mesh.Mast.InstallationTemperatureK), total);
+        return new(elements, force, lever, moment, gravity, guys, Present, caseShare * (Case.TemperatureK - _mesh.Mast.InstallationTemperatureK), total);
     }
 
     /// <summary>The case's load on an element, own weight left out.</summary>
@@ -200,7 +203,8 @@ internal sealed class LoadSet
 /// <param name="ForceN">Force on each node, element loads included.</param>
 /// <param name="LeverNm">Vector Q of each node that works on the section axis.</param>
 /// <param name="MomentNm">Moments fixed in space.</param>
-/// <param name="GuyLoadNPerM">Load per unstressed metre of each guy.</param>
+/// <param name="Gravity">Factor on the weight of the guys.</param>
+/// <param name="GuyLoadNPerM">Load per unstressed metre of each guy besides its weight.</param>
 /// <param name="Present">Whether each guy is there.</param>
 /// <param name="WarmingK">Temperature above installation.</param>
 /// <param name="TotalN">Sum of the sizes of all loads, the measure for residuals.</param>
@@ -209,6 +213,7 @@ internal sealed record PlacedLoad(
     Vec3[] ForceN,
     Vec3[] LeverNm,
     Vec3[] MomentNm,
+    double Gravity,
     Vec3[] GuyLoadNPerM,
     bool[] Present,
     double WarmingK,

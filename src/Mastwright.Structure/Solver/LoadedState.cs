@@ -1,4 +1,5 @@
 using Mastwright.Numerics;
+using Mastwright.Numerics.Banded;
 using Mastwright.Structure.Mast;
 using Mastwright.Structure.Stability;
 
@@ -9,16 +10,20 @@ internal sealed class LoadedState
 {
     private readonly MastMesh _mesh;
 
-    private LoadedState(MastMesh mesh, Assembly assembly, MastState state, PlacedLoad load, LoadSet loads)
+    private LoadedState(MastMesh mesh, Assembly assembly, BandLdl factored, MastState state, PlacedLoad load, LoadSet loads)
     {
         _mesh = mesh;
         Assembly = assembly;
+        Factored = factored;
         State = state;
         Load = load;
         Loads = loads;
     }
 
     public Assembly Assembly { get; }
+
+    /// <summary>The factored tangent.</summary>
+    public BandLdl Factored { get; }
 
     public MastState State { get; }
 
@@ -38,7 +43,7 @@ internal sealed class LoadedState
         var assembly = new Assembly(mesh, prepared.TwistIsLoose(loads));
         assembly.Evaluate(state, load, withTangent: true);
         assembly.HoldAndFactor();
-        return new(mesh, assembly, state, load, loads);
+        return assembly.Factored is not { } factored ? null : new(mesh, assembly, factored, state, load, loads);
     }
 
     /// <summary>A vector of all unknowns as a shape with largest movement 1.</summary>

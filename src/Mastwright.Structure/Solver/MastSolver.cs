@@ -1,6 +1,4 @@
 using Mastwright.Model.Trails;
-using Mastwright.Numerics;
-using Mastwright.Structure.Cables;
 using Mastwright.Structure.Mast;
 
 namespace Mastwright.Structure.Solver;
@@ -72,6 +70,6 @@ public static class MastSolver
     /// in still air, the mast straight and at its undeformed height; null when its weight alone pulls more.
     /// </summary>
     public static double? UnstressedLength(GuyedMast mast, Guy guy) => guy.Setting.IsTension
-        ? ElasticCatenary.UnstressedLength(guy.UndeformedChord(mast.FootM), guy.Setting.Value, guy.Cable.AxialStiffnessN, new Vec3(0, 0, -guy.Cable.WeightNPerM))
+        ? GuyLine.UnstressedLength(guy, guy.UndeformedChord(mast.FootM), guy.Setting.Value)
         : guy.Setting.Value;
 }

@@ -44,6 +44,9 @@ public sealed class PreparedMast
         var end = new Equilibrium(Mesh, loads, Options, assembly, cancellation).Find(start?.State);
         var recovery = new Recovery(Mesh, loads, assembly, end);
         recovery.Settle();
+        var nodes = recovery.Nodes();
+        var guys = recovery.Guys();
+        var foot = recovery.Foot();
         return new(
             loadCase.Name,
             end.Outcome,
@@ -51,11 +54,11 @@ public sealed class PreparedMast
             end.OwnShare,
             end.RelativeResidual,
             end.Iterations,
-            recovery.Nodes(),
+            nodes,
             recovery.Sections(),
-            recovery.Foot(),
-            recovery.Guys(),
-            Remarks(loadCase, end, loose))
+            foot,
+            guys,
+            Remarks.Of(Mast, loadCase, end, loose, guys, foot, nodes.Max(n => n.TiltRad)))
         {
             State = end.State,
             Case = loadCase,
@@ -65,28 +68,6 @@ public sealed class PreparedMast
     // On a ball, only guys attached off the axis stop the mast from turning about itself.
     internal bool TwistIsLoose(LoadSet loads) =>
         Mast.Foot == FootFixity.Ball && !Mesh!.Guys.Where((g, i) => loads.Present[i] && g.Arm != Vec3.Zero).Any();
-
-    private static List<Finding> Remarks(LoadCase loadCase, PathEnd end, bool loose)
-    {
-        var list = new List<Finding>();
-        if (loose)
-        {
-            list.Add(new("twist-unrestrained", Severity.Warning, "Nothing stops the mast from turning about its axis: the foot is a ball and every guy attaches on the axis. It was solved as if the foot held the twist.", WayOut: "Attach the guys at a radius, or use a foot that holds the twist."));
-        }
-
-        if (end.Outcome == Outcome.Mechanism)
-        {
-            list.Add(new("mechanism", Severity.Error, $"Case '{loadCase.Name}': nothing holds the mast upright, even without its weight.", WayOut: "Check that every direction has a guy that is not slack."));
-        }
-        else if (end.Outcome == Outcome.Unstable)
-        {
-            list.Add(end.OwnShare < 1
-                ? new("own-weight-unstable", Severity.Error, $"Case '{loadCase.Name}': the mast gives way at {100 * end.OwnShare:F0} % of its own weight in still air.", WayOut: "Use a stiffer mast, more guy levels or more initial tension.")
-                : new("unstable", Severity.Error, $"Case '{loadCase.Name}': the mast gives way at {100 * end.CaseShare:F0} % of the case.", WayOut: "Use a stiffer mast, more guy levels, larger strand or more initial tension."));
-        }
-
-        return list;
-    }
 
     private static MastSolution Refused(LoadCase loadCase, IReadOnlyList<Finding> findings) => new(
         loadCase.Name, Outcome.InvalidInput, 0, 0, 0, 0, [], [], new(Vec3.Zero, Vec3.Zero, 0, 0), [], findings);

@@ -1,5 +1,6 @@
 using Mastwright.Model.Trails;
 using Mastwright.Numerics;
+using Mastwright.Numerics.Banded;
 using Mastwright.Structure.Solver;
 
 namespace Mastwright.Structure.Stability;
@@ -45,9 +46,9 @@ public static class Buckling
             return null;
         }
 
-        var geometric = loaded.Assembly.GeometricStiffness(loaded.State, loaded.Load.WarmingK);
-        geometric.Scale(-1);
-        var pairs = SubspaceIteration.Largest(geometric, loaded.Assembly.Tangent, 1, loaded.Assembly.Held, cancellation);
+        var none = new SymmetricBand(loaded.Assembly.Size, Assembly.HalfBandwidth);
+        var softening = none.Plus(-1, loaded.Assembly.GeometricStiffness(loaded.State, loaded.Load.WarmingK));
+        var pairs = SubspaceIteration.Largest(softening, loaded.Factored, 1, loaded.Assembly.Held, cancellation);
         return pairs.Count == 0
             ? new(solution.CaseName, double.PositiveInfinity, [])
             : new(solution.CaseName, 1 + (1 / pairs[0].Value), loaded.Shape(pairs[0].Vector));

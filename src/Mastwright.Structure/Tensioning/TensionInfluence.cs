@@ -1,5 +1,3 @@
-using Mastwright.Numerics;
-using Mastwright.Structure.Cables;
 using Mastwright.Structure.Solver;
 
 namespace Mastwright.Structure.Tensioning;
@@ -23,35 +21,8 @@ public sealed record TensionInfluence(IReadOnlyList<string> GuyNames, double[,] 
             return null;
         }
 
-        var present = Enumerable.Range(0, loaded.Mesh.Guys.Length).Where(g => loaded.Load.Present[g]).ToArray();
-        var n = present.Length;
-        var matrix = new double[n, n];
-        var rates = present.Select(g => Rates(loaded, g)).ToArray();
-        for (var j = 0; j < n; j++)
-        {
-            // Taking up guy j pulls harder on its node; the mast gives way by K⁻¹ of that pull.
-            var guy = loaded.Mesh.Guys[present[j]];
-            var arm = loaded.State.T[guy.Node].Carry(guy.Arm);
-            var move = new double[loaded.Assembly.Size];
-            Put(move, 6 * guy.Node, rates[j].EndPull);
-            Put(move, (6 * guy.Node) + 3, arm.Cross(rates[j].EndPull));
-            foreach (var h in loaded.Assembly.Held)
-            {
-                move[h] = 0;
-            }
-
-            loaded.Assembly.Tangent.Solve(move);
-            for (var i = 0; i < n; i++)
-            {
-                var other = loaded.Mesh.Guys[present[i]];
-                var v = move.AsSpan(6 * other.Node, 6);
-                var turn = new Vec3(v[3], v[4], v[5]);
-                var end = new Vec3(v[0], v[1], v[2]) + turn.Cross(loaded.State.T[other.Node].Carry(other.Arm));
-                matrix[i, j] = rates[i].Tension.Dot(end) + (i == j ? rates[i].PerTakeUp : 0);
-            }
-        }
-
-        return new([.. present.Select(g => loaded.Mesh.Guys[g].Guy.Name)], matrix);
+        var takeUp = new TakeUp(loaded);
+        return new(takeUp.Names, takeUp.TensionNPerM);
     }
 
     private int Index(string name)
@@ -65,25 +36,5 @@ public sealed record TensionInfluence(IReadOnlyList<string> GuyNames, double[,] 
         }
 
         throw new ArgumentException($"No guy named '{name}'.", nameof(name));
-    }
-
-    private static void Put(double[] vector, int at, Vec3 v)
-    {
-        vector[at] = v.X;
-        vector[at + 1] = v.Y;
-        vector[at + 2] = v.Z;
-    }
-
-    // Derivatives of one cable by its length, ends held, by central differences of the closed form; by its end, from the tangent:
-    // the pull on the anchor changes by K·du, its size by the part of that along the pull.
-    private static (Vec3 EndPull, Vec3 Tension, double PerTakeUp) Rates(LoadedState loaded, int g)
-    {
-        var c = loaded.Assembly.Cables[g];
-        var chord = loaded.Assembly.ChordOf(loaded.State, g);
-        var step = 1e-6 * c.UnstressedLengthM;
-        var shorter = ElasticCatenary.Solve(chord, c.UnstressedLengthM - step, c.AxialStiffnessN, c.LoadNPerM);
-        var longer = ElasticCatenary.Solve(chord, c.UnstressedLengthM + step, c.AxialStiffnessN, c.LoadNPerM);
-        var along = c.Stiffness * (c.StartPullN / c.StartTensionN);
-        return ((shorter.EndPullN - longer.EndPullN) / (2 * step), along, (shorter.StartTensionN - longer.StartTensionN) / (2 * step));
     }
 }

@@ -1,5 +1,6 @@
 using Mastwright.Structure.Mast;
 using Mastwright.Structure.Solver;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace Mastwright.Structure.Tensioning;
 
@@ -8,60 +9,67 @@ namespace Mastwright.Structure.Tensioning;
 /// <param name="AnchorTensionN">Tension at the anchor by guy name.</param>
 public sealed record TensionRow(double TemperatureK, IReadOnlyDictionary<string, double> AnchorTensionN);
 
+/// <summary>A mast whose guys have been set.</summary>
+/// <param name="Mast">The mast with its guys set by length.</param>
+/// <param name="Solution">The mast in still air with these lengths.</param>
+/// <param name="LargestLeanM">Largest sideways movement of a guy level.</param>
+/// <param name="LargestMissShare">Largest difference of a guy from its wanted tension, as a share of that.</param>
+public sealed record SetMast(GuyedMast Mast, MastSolution Solution, double LargestLeanM, double LargestMissShare);
+
 /// <summary>
-/// Setting the guys: lengths that give the wanted tensions in the finished mast, the tensions to aim for at other
-/// temperatures, and what each adjustment does to the guys already set.
+/// Setting the guys so that the finished mast stands free and plumb in still air with the wanted tensions, and the
+/// tensions to aim for at other temperatures.
 /// </summary>
 public static class TensionSetting
 {
+    private const double LeanWeightPerM = 1e4;
+    private const double LevelWeight = 1e2;
+    private const double GuyWeight = 1;
+
     /// <summary>
-    /// Finds the unstressed lengths with which the finished mast, standing free in still air at the installation
-    /// temperature, has the wanted tensions at the anchors. This is what a tension meter will show, other than
-    /// <see cref="GuySetting.OfAnchorTension"/>, which holds the mast at its full height.
+    /// Finds the guy lengths with which the standing mast is plumb at every guy level and each level has, on average,
+    /// the wanted tension at its anchors. That is how a mast is set: plumb by instrument, tension by gauge. Single guys
+    /// come as near to their wanted tension as balance allows: with anchors at unlike distances, heights or bearings
+    /// they cannot all pull alike.
     /// </summary>
-    /// <param name="mast">The mast; guys set by length keep it, guys set by tension are to have that tension.</param>
+    /// <param name="mast">The mast; guys set by length keep it, guys set by tension are to have that tension at the anchor.</param>
     /// <param name="options">How finely; null for the defaults.</param>
     /// <param name="cancellation">Honoured between Newton steps.</param>
-    /// <returns>The mast with all guys set by length, or null when it does not stand or cannot be tensioned so.</returns>
-    public static GuyedMast? SetWhenStanding(GuyedMast mast, SolverOptions? options = null, CancellationToken cancellation = default)
+    /// <returns>The mast as set, or null when it does not stand or cannot be set so.</returns>
+    public static SetMast? SetPlumb(GuyedMast mast, SolverOptions? options = null, CancellationToken cancellation = default)
     {
         var still = new LoadCase("still air", mast.InstallationTemperatureK);
         var wanted = mast.Guys.Where(g => g.Setting.IsTension).ToDictionary(g => g.Name, g => g.Setting.Value);
+        if (wanted.Count == 0)
+        {
+            return null;
+        }
+
         var current = mast with { Guys = [.. mast.Guys.Select(g => MastSolver.UnstressedLength(mast, g) is { } l ? g with { Setting = GuySetting.OfLength(l) } : g)] };
-        for (var round = 0; round < 20; round++)
+        var last = double.PositiveInfinity;
+        for (var round = 0; round < 30; round++)
         {
             var prepared = MastSolver.Prepare(current, [still], options);
             var solution = prepared.Solve(still, null, cancellation);
-            if (TensionInfluence.Of(prepared, solution) is not { } influence)
+            if (LoadedState.Of(prepared, solution) is not { } loaded)
             {
                 return null;
             }
 
-            var set = influence.GuyNames.Select((n, i) => (Name: n, Index: i)).Where(x => wanted.ContainsKey(x.Name)).ToArray();
-            var miss = set.Select(x => wanted[x.Name] - solution.Guy(x.Name).AnchorTensionN).ToArray();
-            if (miss.All(m => Math.Abs(m) <= 1e-6 * wanted.Values.Max()))
+            var problem = new Problem(loaded, solution, wanted);
+            var takeUp = problem.TakeUpM();
+            var move = takeUp.Values.Max(Math.Abs);
+
+            // Done when nothing moves any more, or when only rounding is left to move.
+            if (move < 1e-8 * mast.HeightM || (move < 1e-6 * mast.HeightM && move >= 0.9 * last))
             {
-                return current;
+                return new(current, solution, problem.LargestLeanM, wanted.Max(w => Math.Abs(solution.Guy(w.Key).AnchorTensionN / w.Value - 1)));
             }
 
-            var matrix = new double[set.Length, set.Length];
-            for (var r = 0; r < set.Length; r++)
-            {
-                for (var c = 0; c < set.Length; c++)
-                {
-                    matrix[r, c] = influence.NPerM[set[r].Index, set[c].Index];
-                }
-            }
-
-            if (Solve(matrix, miss) is not { } takeUp)
-            {
-                return null;
-            }
-
-            var by = set.Select((x, i) => (x.Name, TakeUp: takeUp[i])).ToDictionary(x => x.Name, x => x.TakeUp);
+            last = move;
             current = current with
             {
-                Guys = [.. current.Guys.Select(g => by.TryGetValue(g.Name, out var t) ? g with { Setting = GuySetting.OfLength(g.Setting.Value - t) } : g)],
+                Guys = [.. current.Guys.Select(g => takeUp.TryGetValue(g.Name, out var t) ? g with { Setting = GuySetting.OfLength(g.Setting.Value - Math.Clamp(t, -0.01 * g.Setting.Value, 0.01 * g.Setting.Value)) } : g)],
             };
         }
 
@@ -75,46 +83,58 @@ public static class TensionSetting
             .Where(s => s.IsStable)
             .Select(s => new TensionRow(s.Case!.TemperatureK, s.Guys.ToDictionary(g => g.Name, g => g.AnchorTensionN)))];
 
-    // Gaussian elimination with row exchange; the matrix has as many rows as the mast has guys.
-    private static double[]? Solve(double[,] a, double[] b)
+    // One Gauss-Newton step: least squares over lean (firmly), level averages (firmly) and single guys (softly).
+    private sealed class Problem
     {
-        var n = b.Length;
-        for (var k = 0; k < n; k++)
+        private readonly List<(double Miss, Func<int, double> Rate)> _rows = [];
+        private readonly string[] _names;
+        private readonly int[] _columns;
+
+        public Problem(LoadedState loaded, MastSolution solution, Dictionary<string, double> wanted)
         {
-            var p = Enumerable.Range(k, n - k).MaxBy(i => Math.Abs(a[i, k]));
-            if (!(Math.Abs(a[p, k]) > 1e-9))
+            var takeUp = new TakeUp(loaded);
+            var all = takeUp.Names;
+            _columns = [.. Enumerable.Range(0, all.Count).Where(i => wanted.ContainsKey(all[i]))];
+            _names = [.. _columns.Select(i => all[i])];
+            foreach (var level in loaded.Mesh.Guys.GroupBy(g => g.Node))
             {
-                return null;
-            }
-
-            for (var j = 0; j < n; j++)
-            {
-                (a[k, j], a[p, j]) = (a[p, j], a[k, j]);
-            }
-
-            (b[k], b[p]) = (b[p], b[k]);
-            for (var i = k + 1; i < n; i++)
-            {
-                var f = a[i, k] / a[k, k];
-                for (var j = k; j < n; j++)
+                var u = loaded.State.U[level.Key];
+                LargestLeanM = Math.Max(LargestLeanM, Math.Sqrt((u.X * u.X) + (u.Y * u.Y)));
+                _rows.Add((-LeanWeightPerM * u.X, j => LeanWeightPerM * takeUp.Sideways(level.Key, j).X));
+                _rows.Add((-LeanWeightPerM * u.Y, j => LeanWeightPerM * takeUp.Sideways(level.Key, j).Y));
+                var members = level.Where(g => wanted.ContainsKey(g.Guy.Name)).Select(g => (Index: IndexOf(all, g.Guy.Name), g.Guy.Name)).ToArray();
+                if (members.Length > 0)
                 {
-                    a[i, j] -= f * a[k, j];
+                    _rows.Add((LevelWeight * members.Average(m => 1 - (solution.Guy(m.Name).AnchorTensionN / wanted[m.Name])), j => LevelWeight * members.Average(m => takeUp.TensionNPerM[m.Index, j] / wanted[m.Name])));
                 }
 
-                b[i] -= f * b[k];
+                foreach (var (index, name) in members)
+                {
+                    _rows.Add((GuyWeight * (1 - (solution.Guy(name).AnchorTensionN / wanted[name])), j => GuyWeight * takeUp.TensionNPerM[index, j] / wanted[name]));
+                }
             }
         }
 
-        for (var i = n - 1; i >= 0; i--)
+        public double LargestLeanM { get; }
+
+        public IReadOnlyDictionary<string, double> TakeUpM()
         {
-            for (var j = i + 1; j < n; j++)
-            {
-                b[i] -= a[i, j] * b[j];
-            }
-
-            b[i] /= a[i, i];
+            var matrix = Matrix<double>.Build.Dense(_rows.Count, _columns.Length, (r, c) => _rows[r].Rate(_columns[c]));
+            var step = matrix.Svd().Solve(Vector<double>.Build.Dense(_rows.Count, r => _rows[r].Miss));
+            return _names.Select((n, i) => (n, step[i])).ToDictionary(x => x.n, x => x.Item2);
         }
 
-        return b;
+        private static int IndexOf(IReadOnlyList<string> names, string name)
+        {
+            for (var i = 0; i < names.Count; i++)
+            {
+                if (names[i] == name)
+                {
+                    return i;
+                }
+            }
+
+            return -1;
+        }
     }
 }

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Numerics.Banded;
 using Mastwright.Structure.Solver;
 using Mastwright.Structure.Stability;
 
@@ -41,7 +42,7 @@ public static class MastVibration
         }
 
         var masses = NodeMasses(loaded, downwardLoadsHaveMass);
-        var m = new BandedLdl(loaded.Assembly.Size, 11);
+        var m = new SymmetricBand(loaded.Assembly.Size, 0);
         for (var i = 0; i < masses.Length; i++)
         {
             for (var k = 0; k < 3; k++)
@@ -50,8 +51,7 @@ public static class MastVibration
             }
         }
 
-        loaded.Assembly.Hold(m, 0);
-        return [.. SubspaceIteration.Largest(m, loaded.Assembly.Tangent, count, loaded.Assembly.Held, cancellation)
+        return [.. SubspaceIteration.Largest(m, loaded.Factored, count, loaded.Assembly.Held, cancellation)
             .Select(p => Mode(loaded, masses, p.Value, p.Vector))];
     }
 
@@ -97,9 +97,9 @@ public static class MastVibration
         {
             if (loaded.Load.Present[g])
             {
-                var cable = mesh.Guys[g].Guy.Cable;
-                var weight = cable.WeightNPerM + (loadsToo ? Math.Max(0, -loaded.Loads.GuyLoad(g).Z) : 0);
-                masses[mesh.Guys[g].Node] += weight * mesh.Guys[g].UnstressedLengthM / (3 * GravityMPerS2);
+                var length = mesh.Guys[g].UnstressedLengthM;
+                var weight = GuyLine.Weight(mesh.Guys[g].Guy, length) + (loadsToo ? Math.Max(0, -loaded.Loads.GuyLoad(g).Z) * length : 0);
+                masses[mesh.Guys[g].Node] += weight / (3 * GravityMPerS2);
             }
         }
 

@@ -14,7 +14,7 @@ public class GuyCutListTests
     private static Trail Tension(double n) => Trail.Given("tension", "Ta", n, QuantityKind.Force, Source.DesignFile);
 
     private static GuyToCut Plain(double l, double h, double tension, double cutting = 283.15) =>
-        new("G", new(l, 0, 0), new(0, 0, h), [new StrandPiece("strand", W, Ea, 12e-6, LowerAllowanceM: 0.3, UpperAllowanceM: 0.4)], Tension(tension), 283.15, cutting);
+        new("G", new(l, 0, 0), new(0, 0, h), [new StrandLink("strand", W, Ea, 12e-6, LowerAllowanceM: 0.3, UpperAllowanceM: 0.4)], Tension(tension), 283.15, cutting);
 
     private static GuyCutList Cut(GuyToCut guy)
     {
@@ -49,15 +49,15 @@ public class GuyCutListTests
     {
         var random = new Random(seed);
         var insulators = random.Next(0, 5);
-        var chain = ImmutableArray.CreateBuilder<ChainPiece>();
-        chain.Add(new Fitting("turnbuckle", 0.3 + (0.3 * random.NextDouble()), 1.5));
+        var chain = ImmutableArray.CreateBuilder<GuyLink>();
+        chain.Add(new FittingLink("turnbuckle", 0.3 + (0.3 * random.NextDouble()), 1.5));
         for (var i = 0; i < insulators; i++)
         {
-            chain.Add(new StrandPiece($"piece {i}", W, Ea, 12e-6, 1 + (2 * random.NextDouble())));
-            chain.Add(new Fitting($"insulator {i}", 0.1, 0.5));
+            chain.Add(new StrandLink($"piece {i}", W, Ea, 12e-6, 1 + (2 * random.NextDouble())));
+            chain.Add(new FittingLink($"insulator {i}", 0.1, 0.5));
         }
-        chain.Add(new StrandPiece("last", W, Ea, 12e-6));
-        chain.Add(new Fitting("shackle", 0.05, 0.3));
+        chain.Add(new StrandLink("last", W, Ea, 12e-6));
+        chain.Add(new FittingLink("shackle", 0.05, 0.3));
         var guy = new GuyToCut("G", new(10 + (20 * random.NextDouble()), 5, -2 + (4 * random.NextDouble())), new(0, 0, 15 + (30 * random.NextDouble())), chain.ToImmutable(), Tension(700 + (4000 * random.NextDouble())), 283.15, 283.15);
         var list = Cut(guy);
         var back = GuyCutList.TensionOf(guy, [.. list.Pieces.Select(p => p.Unstressed.Value)])!.Value;
@@ -78,10 +78,10 @@ public class GuyCutListTests
     {
         // A fitting with the weight and length of the strand it replaces changes the curve by its own lack of stretch only.
         var length = 0.2;
-        var chain = ImmutableArray.Create<ChainPiece>(
-            new StrandPiece("lower", W, Ea, 12e-6, 9),
-            new Fitting("insulator", length, W * length / 9.80665),
-            new StrandPiece("upper", W, Ea, 12e-6));
+        var chain = ImmutableArray.Create<GuyLink>(
+            new StrandLink("lower", W, Ea, 12e-6, 9),
+            new FittingLink("insulator", length, W * length / 9.80665),
+            new StrandLink("upper", W, Ea, 12e-6));
         var list = Cut(new("G", new(10, 0, 0), new(0, 0, 15), chain, Tension(3000), 283.15, 283.15));
         var plain = GuyCurve.ForAnchorTension(new("G", 10, 15, W, Ea), 3000)!.UnstretchedM;
         var stretchOfFitting = length * 3010 / Ea;
@@ -91,9 +91,9 @@ public class GuyCutListTests
     [Fact]
     public void A_chain_with_no_room_or_no_free_piece_is_refused()
     {
-        var noRoom = Plain(10, 15, 3000) with { Chain = [new Fitting("long", 19, 5), new StrandPiece("s", W, Ea, 12e-6)] };
+        var noRoom = Plain(10, 15, 3000) with { Chain = [new FittingLink("long", 19, 5), new StrandLink("s", W, Ea, 12e-6)] };
         Assert.Equal("guy-no-room", Assert.Single(GuyCutList.For(noRoom).Errors).Code);
-        var noFree = Plain(10, 15, 3000) with { Chain = [new StrandPiece("s", W, Ea, 12e-6, 18)] };
+        var noFree = Plain(10, 15, 3000) with { Chain = [new StrandLink("s", W, Ea, 12e-6, 18)] };
         Assert.Equal("guy-no-free-strand", Assert.Single(GuyCutList.For(noFree).Errors).Code);
     }
 }

@@ -75,6 +75,29 @@ public class ReferencePlaneTests
     }
 
     [Fact]
+    public void A_reading_without_phase_is_moved_as_far_as_it_goes()
+    {
+        // 1 dB one way hides a ratio of 3 behind (1 + 0.5·10^-0.1)/(1 − 0.5·10^-0.1) = 2.3177.
+        var cable = new Cable(50, 10, 0.66, 0.1, 7e6);
+        var seen = ReferencePlane.ToAnalyser(Sweep((7e6, 150)), [cable]).Points[0].Swr(50);
+        Assert.Equal(2.31765, seen, 1e-5);
+        var back = ReferencePlane.ToAntenna(new SwrSweep("swr", 50, [(7e6, seen)]), cable).Value!;
+        Assert.Equal(3, back.Points[0].Swr, 1e-9);
+        Assert.Equal("plane-needs-phase", Assert.Single(ReferencePlane.ToAntenna(back, cable with { CharacteristicOhm = 75 }).Errors).Code);
+        Assert.Contains(ReferencePlane.ToAntenna(new SwrSweep("swr", 50, [(7e6, 20)]), cable).Findings, f => f.Code == "resistance-negative");
+    }
+
+    [Fact]
+    public void A_reading_without_phase_shows_the_shift_of_the_best_match()
+    {
+        var predicted = Sweep([.. Enumerable.Range(0, 41).Select(i => 6.8e6 + (i * 1e4)).Select(f => (f, new Complex(50, (f - 7.0e6) * 4e-4)))]);
+        var measured = new SwrSweep("swr", 50, [.. Enumerable.Range(0, 21).Select(i => 6.9e6 + (i * 1e4)).Select(f => (f, new SweepPoint(f, new(50, (f - 7.05e6) * 4e-4)).Swr(50)))]);
+        var overlay = SwrOverlay.Of(measured, predicted).Value!;
+        Assert.Equal(50e3, overlay.BestMatchShift.Value, 1e-3);
+        Assert.True(overlay.ReflectionRms.Value > 0.05);
+    }
+
+    [Fact]
     public void Sweeps_without_a_common_frequency_are_refused()
     {
         var reading = SweepOverlay.Of(Sweep((3.5e6, 50)), Sweep((7e6, 50), (7.1e6, 50)));

@@ -1,6 +1,7 @@
 using FsCheck.Xunit;
 using Mastwright.Build.Tension;
 using Mastwright.Build.Tests.Reference;
+using Mastwright.Structure.Cables;
 
 namespace Mastwright.Build.Tests.Tension;
 
@@ -41,6 +42,17 @@ public class GuyCurveTests
         return Math.Abs(x - span.SpanM) < 1e-8 && Math.Abs(y - span.RiseM) < 1e-8
             && Math.Abs(curve.AtAnchorN - tension) < 1e-6 * tension
             && Math.Abs(curve.VerticalAtMastN - curve.VerticalAtAnchorN - (span.SpreadWeightNPerM * curve.UnstretchedM)) < 1e-6;
+    }
+
+    [Property(MaxTest = 60)]
+    public bool The_curve_is_the_one_the_structural_solver_hangs(int seed)
+    {
+        // Two ways to the same equations: there from a length, here from a tension.
+        var random = new Random(seed);
+        var span = RandomSpan(random);
+        var ours = GuyCurve.ForAnchorTension(span, Math.Min(span.SpreadWeightNPerM * span.ChordM * (2 + (100 * random.NextDouble())), 0.01 * span.AxialStiffnessN))!;
+        var solved = ElasticCatenary.Solve(new(span.SpanM, 0, span.RiseM), ours.UnstretchedM, span.AxialStiffnessN, new(0, 0, -span.WeightNPerM));
+        return Math.Abs(solved.StartTensionN - ours.AtAnchorN) < 1e-6 * ours.AtAnchorN && Math.Abs(solved.EndTensionN - ours.AtMastN) < 1e-6 * ours.AtMastN;
     }
 
     [Theory]

@@ -30,6 +30,29 @@ public class RationalFitTests
     }
 
     [Fact]
+    public void Poles_AreThoseOfTheFunction()
+    {
+        Complex[] poles = [new(0.8, 0.01), new(1.3, -0.2), new(2.1, 0.05)];
+        var points = Enumerable.Range(0, 15).Select(i => new Complex(0.5 + (0.13 * i), 0)).ToArray();
+        var fit = RationalFit.To(points, [.. points.Select(z => new[] { poles.Aggregate(new Complex(2, 1), (sum, p) => sum + (1 / (z - p))) })]);
+
+        var found = fit.Poles();
+
+        Assert.Equal(3, found.Length);
+        Assert.All(poles, p => Assert.True(found.Min(f => (f - p).Magnitude) < 1e-9));
+    }
+
+    [Fact]
+    public void Poles_OfTanAreTheOddNumbers()
+    {
+        var points = Enumerable.Range(0, 60).Select(i => new Complex(1.9 * Math.Cos(Math.PI * (i + 0.5) / 60), 0.3)).ToArray();
+        var found = RationalFit.To(points, [.. points.Select(z => new[] { Complex.Tan(Math.PI / 2 * z) })], 1e-12).Poles();
+        Assert.True(found.Min(f => (f - 1).Magnitude) < 1e-8);
+        Assert.True(found.Min(f => (f + 1).Magnitude) < 1e-8);
+        Assert.True(found.Min(f => (f - 3).Magnitude) < 1e-3);
+    }
+
+    [Fact]
     public void Fit_OfSeveralFunctionsSharesItsPoles()
     {
         Complex[] F(Complex z) => [1 / (z - new Complex(0.2, 0.3)), z / (z - new Complex(0.2, 0.3)) + 1e-6, 3];

@@ -101,6 +101,7 @@ public class ComplexLuTests
     [InlineData(17, VectorPath.Bits256, 95)]
     [InlineData(61, VectorPath.Portable, 210)]
     [InlineData(61, VectorPath.Widest, 33)]
+    [InlineData(205, VectorPath.Widest, 100)]
     public void SolveMany_SolvesEveryColumnLikeSolve(int count, VectorPath path, int n)
     {
         var lu = ComplexLu.Factor(ComplexMatrix.From(Samples.Random(n, 1)), new LuOptions(Path: path)).Require();

@@ -61,6 +61,27 @@ public class GapWindowTests
         Assert.IsType<GapSetting>(GapWindow.Set(Request(0.99 * none.WorkingPeakAllowedV.Value / 1.2, 15e3)));
     }
 
+    // Equal area on a straight front: with (r − 1)²/r = 1/6 the ratio is 1.5, worked by hand.
+    [Fact]
+    public void Impulse_ratio_follows_the_equal_area_rule()
+    {
+        Assert.Equal(1.5, GapWindow.ImpulseRatio(Request(2000, 30e3)).Value, 1e-12);
+        Assert.Equal(1.2, GapWindow.ImpulseRatio(Request(2000, 30e3) with { ImpulseRatio = 1.2 }).Value);
+        Assert.Equal(1, GapWindow.ImpulseRatio(Request(2000, 30e3) with { FormativeLagS = 0 }).Value);
+    }
+
+    [Fact]
+    public void More_working_voltage_raises_the_lower_end_and_more_strength_the_upper()
+    {
+        var last = (Low: 0.0, High: 0.0);
+        for (var share = 1.0; share < 2; share += 0.2)
+        {
+            var set = Assert.IsType<GapSetting>(GapWindow.Set(Request(1500 * share, 30e3 * share)));
+            Assert.True(set.WindowLowM.Value > last.Low && set.WindowHighM.Value > last.High);
+            last = (set.WindowLowM.Value, set.WindowHighM.Value);
+        }
+    }
+
     [Fact]
     public void Thin_air_raises_the_lower_end()
     {

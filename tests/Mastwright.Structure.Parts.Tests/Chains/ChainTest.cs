@@ -160,6 +160,25 @@ public class ChainTest
     }
 
     [Fact]
+    public void Chain_stretches_like_its_strands_in_a_row_and_weighs_all_its_pieces()
+    {
+        var chain = new GuyChain("guy",
+        [
+            new AnchorEye("eye", 60e3),
+            new StrandPiece("steel", 30e3, Quarter, 3.6e6) { FixedLengthM = 8, MassKgPerM = 0.18 },
+            new InsulatorPiece("egg", 50e3, true) { LengthM = 0.1, MassKg = 0.5 },
+            new StrandPiece("aramid", 30e3, Quarter, 1.2e6) { MassKgPerM = 0.06 },
+            new MastAttachment("lug", 50e3),
+        ]);
+        var cable = ChainAnalysis.Equivalent(chain, 20)!;
+        // Springs in a row: 8 m of 3.6 MN and 11.9 m of 1.2 MN.
+        Assert.Equal(20 / ((8 / 3.6e6) + (11.9 / 1.2e6)), cable.AxialStiffness.Value, 1e-6);
+        Assert.Equal(((8 * 0.18) + (11.9 * 0.06) + 0.5) / 20, cable.MassPerLength.Value, 1e-12);
+        Assert.Null(ChainAnalysis.Equivalent(chain, 5));
+        Assert.NotEmpty(ChainAnalysis.Equivalent(new("guy", chain.Pieces.SetItem(2, new InsulatorPiece("heavy egg", 50e3, true) { MassKg = 3 })), 20)!.MassPerLength.RangeWarnings());
+    }
+
+    [Fact]
     public void Overloaded_guy_fails_with_its_caution()
     {
         var check = ChainAnalysis.Examine(new("guy", Good), Demand with { GreatestTensionN = 16e3 }).Checks[0];

@@ -67,6 +67,18 @@ public class IceTest
     }
 
     [Fact]
+    public void Iced_tube_takes_the_drag_of_the_slower_wind()
+    {
+        // EN figure 7.28 by hand at k/b = 2/90: qp 1000 Pa over G1's k = 0.40 leaves 400 Pa, v 25.30 m/s, Re 1.518e5; the rough curve gives
+        // 1.2 + 0.18·lg(0.2222)/(1 + 0.4·lg 0.1518) = 1.0256 and the drag-crisis branch is over the cap: 1.2.
+        var load = new LoadCase(new StatedPressure(), new(0, "") { StatedPressurePa = 1000 }, new(0), new(new IsoGlaze(), new() { GlazeClass = 1 }));
+        Assert.Equal(400 * 1.2 * 0.09, MastLoads.Wind(load, new TubeShape(0.07), 10).Magnitude.Value, 1e-9);
+        // Without the reduction Re would be 2.4e5, past the crisis, and the drag about 1.05.
+        var full = load with { Ice = new(new StatedIce(), new() { NominalThicknessM = 0.01, PressureShare = 1 }) };
+        Assert.True(MastLoads.Wind(full, new TubeShape(0.07), 10).Magnitude.Value < 1000 * 1.15 * 0.09);
+    }
+
+    [Fact]
     public void Ice_on_a_lattice_is_the_sum_over_its_members()
     {
         var ice = new IceCase(new StatedIce(), new() { NominalThicknessM = 0.01 });

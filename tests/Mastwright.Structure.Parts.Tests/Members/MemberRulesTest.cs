@@ -118,9 +118,18 @@ public class MemberRulesTest
         var slenderness = relativeSlenderness * Math.PI * Math.Sqrt(210e9 / 355e6);
         var member = Column(Tube, Metals.S355, slenderness);
         var squash = Tube.AreaM2 * 355e6;
-        var rules = new EurocodeSteelRules();
+        var rules = EurocodeSteelRules.Carbon;
         Assert.Equal(curveC, rules.Strength(member).Compression.Value / squash, 6e-4);
         Assert.Equal(curveA, rules.Strength(member with { HotFinished = true }).Compression.Value / squash, 6e-4);
+    }
+
+    [Fact]
+    public void European_stainless_column_by_hand()
+    {
+        // EN 1993-1-4 (from memory), λ̄ = 1, α 0.49, plateau 0.40: Φ = ½(1 + 0.49·0.6 + 1) = 1.147, χ = 1/(1.147 + √0.315609) = 1/1.708791 = 0.58521; over γM1 = 1.1.
+        var member = Column(Tube, Metals.Stainless, Math.PI * Math.Sqrt(200e9 / 210e6));
+        Assert.Equal(0.58521 / 1.1, EurocodeSteelRules.Stainless.Strength(member).Compression.Value / (Tube.AreaM2 * 210e6), 1e-4);
+        Assert.Equal("EN 1993-1-4", EurocodeSteelRules.Stainless.Name);
     }
 
     [Fact]
@@ -143,7 +152,7 @@ public class MemberRulesTest
         {
             (AiscRules.Lrfd, Metals.Steel50, 0.876, 0.878),
             (AluminumManualRules.Lrfd, Metals.Al6061, 0.849, 0.851),
-            (new EurocodeSteelRules(), Metals.S355, 0.80, 1.0),
+            (EurocodeSteelRules.Carbon, Metals.S355, 0.80, 1.0),
             (new EurocodeAluminiumRules(), Metals.Al6082, 0.90, 1.0),
         })
         {

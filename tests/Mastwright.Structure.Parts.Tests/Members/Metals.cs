@@ -25,4 +25,13 @@ internal static class Metals
         WeldedYieldPa = 125e6,
         WeldedUltimatePa = 185e6,
     };
+
+    public static MemberMetal Stainless { get; } = new("1.4301", MetalFamily.Stainless, 200e9, 210e6, 520e6, 7900, Source.FromMemory("EN 1993-1-4 table 2.1"));
+
+    public static MemberMetal Of(MetalFamily family) => family switch
+    {
+        MetalFamily.Steel => S355,
+        MetalFamily.Aluminium => Al6061,
+        _ => Stainless,
+    };
 }

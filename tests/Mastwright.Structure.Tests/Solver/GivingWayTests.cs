@@ -55,6 +55,7 @@ public class GivingWayTests
         var s = MastSolver.Solve(mast, ReferenceMasts.Still);
         Assert.Equal(Outcome.Stable, s.Outcome);
         Assert.True(s.Guy("14/0").IsSlack);
+        Assert.Equal(3, s.Findings.Count(f => f.Code == "guy-slack"));
         Assert.False(s.Guy("28/0").IsSlack);
         Assert.InRange(s.Guy("14/0").LargestTensionN, 10, 200);
     }
@@ -90,6 +91,23 @@ public class GivingWayTests
         var refused = MastSolver.Solve(gap, ReferenceMasts.Still);
         Assert.Equal(Outcome.InvalidInput, refused.Outcome);
         Assert.Contains(refused.Findings, f => f.Code == "segment-gap");
+    }
+
+    [Fact]
+    public void A_mast_that_pulls_on_its_foot_is_told()
+    {
+        var s = MastSolver.Solve(ReferenceMasts.MastA(0, 120, 240), new("lift") { PointLoads = [new(15, new(0, 0, 15000))] });
+        Assert.Equal(Outcome.Stable, s.Outcome);
+        Assert.Contains(s.Findings, f => f.Code == "foot-lifts");
+    }
+
+    [Fact]
+    public void A_mast_bent_far_over_is_told_that_it_has_failed_in_practice()
+    {
+        var mast = ReferenceMasts.MastA(0, 120, 240);
+        var s = MastSolver.Solve(mast, ReferenceMasts.Wind(mast, 6 * 960, 20, LineLoad.Uniform(0, 20, 660 * ReferenceMasts.Anchor(1, 20))));
+        Assert.True(!s.IsStable || s.Findings.Any(f => f.Code == "bends-far-over"));
+        AllFinite(s);
     }
 
     [Fact]

@@ -66,7 +66,6 @@ public class TangentTests
         var size = a.Size;
         a.Evaluate(solution.State!, load, withTangent: true);
         var x = new double[size];
-        var kx = new double[size];
         var random = new Random(5);
         for (var trial = 0; trial < 6; trial++)
         {
@@ -76,7 +75,7 @@ public class TangentTests
             }
 
             a.Evaluate(solution.State!, load, withTangent: true);
-            a.Tangent.Multiply(x, kx);
+            var kx = a.Tangent.Multiply(x);
             const double H = 1e-6;
             a.Evaluate(solution.State!.Moved(x, H), load, withTangent: false);
             var plus = (double[])a.Gradient.Clone();

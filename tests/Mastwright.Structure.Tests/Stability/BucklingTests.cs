@@ -1,4 +1,5 @@
 using Mastwright.Numerics;
+using Mastwright.Numerics.Banded;
 using Mastwright.Structure.Mast;
 using Mastwright.Structure.Solver;
 using Mastwright.Structure.Stability;
@@ -121,6 +122,24 @@ public class BucklingTests
         Assert.InRange(b.WorstHeightM, 4, 26);
         Assert.Equal(1, b.Mode.Max(m => m.Movement.Length), 1e-12);
         Assert.NotNull(b.Explain());
+    }
+
+    /// <summary>Counting negative pivots needs no iteration: none just below the factor, some just above (Sylvester).</summary>
+    [Theory]
+    [InlineData(10)]
+    [InlineData(45)]
+    public void Counting_pivots_agrees(double azimuth)
+    {
+        var mast = ReferenceMasts.MastB(0, 120, 240);
+        var c = ReferenceMasts.WindB(mast, azimuth);
+        var prepared = MastSolver.Prepare(mast, [c]);
+        var s = prepared.Solve(c);
+        var factor = Buckling.Of(prepared, s)!.LoadFactor;
+        var loaded = LoadedState.Of(prepared, s)!;
+        var geometric = loaded.Assembly.GeometricStiffness(loaded.State, loaded.Load.WarmingK);
+        int Negative(double mu) => BandLdl.TryFactor(loaded.Assembly.Tangent.Plus(mu - 1, geometric), out _)!.NegativePivots;
+        Assert.Equal(0, Negative(factor * (1 - 1e-6)));
+        Assert.True(Negative(factor * (1 + 1e-6)) > 0);
     }
 
     [Fact]

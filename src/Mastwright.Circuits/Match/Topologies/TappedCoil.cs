@@ -25,10 +25,16 @@ public sealed class TappedCoil : ITopology
         if (coil > 500e-6)
             yield break;
 
-        // The tap is searched as s/(1 - s), so that it stays inside the coil.
-        Ladder At(double[] v) => Reactances.LadderOf(new TappedCoilSection(v[0], v[1] / (1 + v[1]), loadOnTop));
-        var (ladder, reflection) = LadderTuner.Search(At, [coil, share / (1 - share)], problem);
+        var (ladder, reflection) = Search(problem, new TappedCoilSection(coil, share, loadOnTop));
         if (reflection < 1e-6)
             yield return ladder;
+    }
+
+    /// <summary>Sets coil and tap for the best match, from a start of stated shape and loss.</summary>
+    internal static (Ladder Ladder, double Reflection) Search(MatchProblem problem, TappedCoilSection start)
+    {
+        // The tap is searched as s/(1 - s), so that it stays inside the coil.
+        Ladder At(double[] v) => Reactances.LadderOf(start with { InductanceH = v[0], TapShare = v[1] / (1 + v[1]) });
+        return LadderTuner.Search(At, [start.InductanceH, start.TapShare / (1 - start.TapShare)], problem);
     }
 }

@@ -1,53 +1,87 @@
-using System.Numerics;
 using Mastwright.Fields.Meshing;
-using Mastwright.Numerics;
 
 namespace Mastwright.Fields.Kernels.HalfSpace;
 
-/// <summary>What the soil adds to the interaction of two segments in the air: images by the free-space routines, remainders by quadrature.</summary>
+/// <summary>
+/// The interaction of two segments in presence of the soil, each wholly in the air or wholly in the soil: the direct part and the
+/// image by the free-space routines, the remainder by quadrature of the tables.
+/// </summary>
 internal static class SoilPair
 {
-    /// <summary>Volts per ampere between end currents, without the direct part; ends 00, 01, 10, 11.</summary>
+    // Nepers after which the wave through the soil itself is forgotten beside the one along the surface.
+    private const double Deaf = 10;
+
+    /// <summary>Volts per ampere between end currents; ends 00, 01, 10, 11.</summary>
     public static PairBlock Reaction(HalfSpaceKernels kernels, in Filament p, in Filament q)
     {
-        var k = kernels.WaveNumber;
-        var mirrored = q.Mirrored;
-        var image = PairIntegrals.Compute(p, mirrored, k);
-        var factor = kernels.Medium.ImageFactor;
-        var vector = new Complex(0, k * Vacuum.WaveImpedanceOhm / (4 * Math.PI));
-        var charge = new Complex(0, -Vacuum.WaveImpedanceOhm / (4 * Math.PI * k)) / (p.LengthM * q.LengthM);
-        var vertical = 2 * factor * p.Tangent.Z * q.Tangent.Z;
-        var (block, chargeRest) = Remainders(kernels, p, q, mirrored);
-        var charged = charge * ((-factor * image.Total) + chargeRest);
-        return new()
-        {
-            M00 = (vector * ((vertical * image.M00) + block.M00)) + charged,
-            M01 = (vector * ((vertical * image.M01) + block.M01)) - charged,
-            M10 = (vector * ((vertical * image.M10) + block.M10)) - charged,
-            M11 = (vector * ((vertical * image.M11) + block.M11)) + charged,
-        };
+        bool pInAir = p.Centre.Z > 0, qInAir = q.Centre.Z > 0;
+        if (pInAir && qInAir)
+            return InAir(kernels, p, q);
+        return pInAir == qInAir ? InSoil(kernels, p, q) : Across(kernels, p, q);
     }
 
-    private static (PairBlock Vector, Complex Charge) Remainders(HalfSpaceKernels kernels, in Filament p, in Filament q, in Filament mirrored)
+    private static PairBlock InAir(HalfSpaceKernels kernels, in Filament p, in Filament q)
     {
-        var distanceM = JointGraph.ClosestOf(p.Start, p.LengthM * p.Tangent, mirrored.Start, mirrored.LengthM * mirrored.Tangent);
-        var sum = new Sum(kernels, p, q);
-        var gapM = distanceM.DistanceM;
-        if (gapM > 0.7 * Math.Max(p.LengthM, q.LengthM))
+        var k = kernels.WaveNumber;
+        var sum = new SoilPairSum(kernels, p, q);
+        sum.Image(PairIntegrals.Compute(p, q, k), p.Tangent.Dot(q.Tangent), 1);
+        var mirrored = q.Mirrored;
+        var factor = kernels.Medium.ImageFactor;
+        sum.Image(PairIntegrals.Compute(p, mirrored, k), 2 * factor * p.Tangent.Z * q.Tangent.Z, -factor);
+        Remainder(ref sum, Region.Air, p, q, mirrored);
+        return sum.Result(k);
+    }
+
+    private static PairBlock InSoil(HalfSpaceKernels kernels, in Filament p, in Filament q)
+    {
+        var k1 = kernels.SoilWaveNumber;
+        var n2 = kernels.Medium.IndexSquared;
+        var sum = new SoilPairSum(kernels, p, q);
+        var mirrored = q.Mirrored;
+        var reachM = (p.Centre - q.Centre).Length - (0.5 * (p.LengthM + q.LengthM));
+        if (-k1.Imaginary * reachM > Deaf)
         {
-            sum.Add(0, 1, 0, 1, gapM > 3 * Math.Max(p.LengthM, q.LengthM) ? 2 : 3);
-            return sum.Result;
+            Remainder(ref sum, Region.Soil, p, q, mirrored);
+            return sum.Result(kernels.WaveNumber);
+        }
+
+        sum.Image(PairIntegrals.Compute(p, q, k1), p.Tangent.Dot(q.Tangent), 1 / n2);
+        var factor = kernels.Medium.ImageFactor;
+        sum.Image(PairIntegrals.Compute(p, mirrored, k1), -2 * factor * p.Tangent.Z * q.Tangent.Z, factor / n2);
+        Remainder(ref sum, Region.Soil, p, q, mirrored);
+        return sum.Result(kernels.WaveNumber);
+    }
+
+    private static PairBlock Across(HalfSpaceKernels kernels, in Filament p, in Filament q)
+    {
+        var sum = new SoilPairSum(kernels, p, q);
+        sum.Image(PairIntegrals.Compute(p, q, kernels.WaveNumber), p.Tangent.Dot(q.Tangent), 2 / (kernels.Medium.IndexSquared + 1));
+        Remainder(ref sum, Region.Across, p, q, q);
+        return sum.Result(kernels.WaveNumber);
+    }
+
+    // The remainders vary on the scale of the distance to the image (to the other segment itself, across the interface).
+    private static void Remainder(ref SoilPairSum sum, Region region, in Filament p, in Filament q, in Filament image)
+    {
+        var closest = JointGraph.ClosestOf(p.Start, p.LengthM * p.Tangent, image.Start, image.LengthM * image.Tangent);
+        var gapM = closest.DistanceM;
+        var longerM = Math.Max(p.LengthM, q.LengthM);
+        if (gapM > 0.7 * longerM)
+        {
+            // Between two buried wires far apart only the wave along the surface is left, long against any segment in the soil.
+            var points = gapM < 3 * longerM ? 3 : region == Region.Soil && gapM > 12 * longerM ? 1 : 2;
+            sum.Add(region, 0, 1, 0, 1, points);
+            return;
         }
 
         // Panels growing away from the closest points, where the kernel of turning current is steep.
         Span<double> edgesP = stackalloc double[24];
         Span<double> edgesQ = stackalloc double[24];
-        var countP = Edges(edgesP, distanceM.S, Math.Max(gapM, 1e-3 * p.LengthM) / p.LengthM);
-        var countQ = Edges(edgesQ, distanceM.T, Math.Max(gapM, 1e-3 * q.LengthM) / q.LengthM);
+        var countP = Edges(edgesP, closest.S, Math.Max(gapM, 1e-3 * p.LengthM) / p.LengthM);
+        var countQ = Edges(edgesQ, closest.T, Math.Max(gapM, 1e-3 * q.LengthM) / q.LengthM);
         for (var i = 0; i + 1 < countP; i++)
             for (var j = 0; j + 1 < countQ; j++)
-                sum.Add(edgesP[i], edgesP[i + 1], edgesQ[j], edgesQ[j + 1], 3);
-        return sum.Result;
+                sum.Add(region, edgesP[i], edgesP[i + 1], edgesQ[j], edgesQ[j + 1], 3);
     }
 
     private static int Edges(Span<double> edges, double centre, double first)
@@ -68,42 +102,5 @@ internal static class SoilPair
                 edges[count++] = centre + steps[i];
         edges[count++] = 1;
         return count;
-    }
-
-    /// <summary>Product Gauss sums of all remainders over a pair.</summary>
-    private struct Sum(HalfSpaceKernels kernels, in Filament p, in Filament q)
-    {
-        private readonly Filament _p = p;
-        private readonly Filament _q = q;
-        private readonly double _horizontal = (p.Tangent.X * q.Tangent.X) + (p.Tangent.Y * q.Tangent.Y);
-        private readonly double _vertical = p.Tangent.Z * q.Tangent.Z;
-        private PairBlock _block;
-        private Complex _charge;
-
-        public readonly (PairBlock Vector, Complex Charge) Result => (_block, _charge);
-
-        public void Add(double p0, double p1, double q0, double q1, int points)
-        {
-            var rule = GaussRule.Of(points);
-            var area = (p1 - p0) * (q1 - q0) * _p.LengthM * _q.LengthM;
-            for (var i = 0; i < points; i++)
-            {
-                var x = p0 + ((p1 - p0) * rule.Nodes[i]);
-                var at = _p.PointAt(x * _p.LengthM);
-                for (var j = 0; j < points; j++)
-                {
-                    var y = q0 + ((q1 - q0) * rule.Nodes[j]);
-                    var from = _q.PointAt(y * _q.LengthM);
-                    double dx = at.X - from.X, dy = at.Y - from.Y, weight = area * rule.Weights[i] * rule.Weights[j];
-                    var rho = Math.Sqrt((dx * dx) + (dy * dy));
-                    var kernel = kernels.Air(rho, at.Z + from.Z);
-                    var turn = rho > 1e-12 ? (_p.Tangent.Z * Along(_q.Tangent, dx, dy) - (_q.Tangent.Z * Along(_p.Tangent, dx, dy))) / rho : 0;
-                    _block.Add(x, y, weight * ((_horizontal * kernel.Horizontal) + (_vertical * kernel.Vertical) + (turn * kernel.Turning)));
-                    _charge += weight * kernel.Charge;
-                }
-            }
-        }
-
-        private static double Along(Vec3 tangent, double dx, double dy) => (tangent.X * dx) + (tangent.Y * dy);
     }
 }

@@ -1,4 +1,7 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Mastwright.Numerics.Special;
 
 namespace Mastwright.Fields.Kernels.HalfSpace;
@@ -155,6 +158,7 @@ internal sealed class SommerfeldIntegrator(Region region, HalfSpaceMedium medium
 
         public double LowestHeight { get; } = a.Min() + b.Min();
 
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void Prepare(Region region, Complex n2, double lambda, Complex u0, double weight)
         {
             var spectrum = SommerfeldSpectrum.At(region, n2, lambda, u0, weight);
@@ -176,15 +180,19 @@ internal sealed class SommerfeldIntegrator(Region region, HalfSpaceMedium medium
             }
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void Accumulate(double argument, Span<Complex> values)
         {
+            // Four complex values fill two vectors; the last value goes with J1, the others with J0.
             var (j0, j1) = Bessel.J0J1(argument);
-            for (var p = 0; p < values.Length; p += Functions)
+            var first = Vector256.Create(j0);
+            var second = Vector256.Create(j0, j0, j1, j1);
+            var source = MemoryMarshal.Cast<Complex, Vector256<double>>(_densities.AsSpan());
+            var target = MemoryMarshal.Cast<Complex, Vector256<double>>(values);
+            for (var p = 0; p < target.Length; p += 2)
             {
-                values[p] += j0 * _densities[p];
-                values[p + 1] += j0 * _densities[p + 1];
-                values[p + 2] += j0 * _densities[p + 2];
-                values[p + 3] += j1 * _densities[p + 3];
+                target[p] += first * source[p];
+                target[p + 1] += second * source[p + 1];
             }
         }
     }

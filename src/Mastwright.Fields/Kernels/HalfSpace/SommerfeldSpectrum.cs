@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Mastwright.Fields.Kernels.HalfSpace;
 
@@ -39,6 +40,7 @@ internal readonly struct SommerfeldSpectrum
     public Complex U1 { get; }
 
     /// <summary>The densities at one λ, times the quadrature weight.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static SommerfeldSpectrum At(Region region, Complex n2, double lambda, Complex u0, double weight)
     {
         var u1 = Complex.Sqrt((lambda * lambda) - n2);

@@ -5,13 +5,13 @@ namespace Mastwright.Build.Cutting;
 
 /// <summary>One link in the chain of a guy, named from the anchor up.</summary>
 /// <param name="Name">Name on the cut list.</param>
-public abstract record ChainPiece(string Name);
+public abstract record GuyLink(string Name);
 
 /// <summary>A fitting that does not stretch: shackle, thimble, insulator, turnbuckle at its set length.</summary>
 /// <param name="Name">Name on the list.</param>
 /// <param name="LengthM">Length between its bearing points, metres.</param>
 /// <param name="MassKg">Mass, kilograms.</param>
-public sealed record Fitting(string Name, double LengthM, double MassKg) : ChainPiece(Name);
+public sealed record FittingLink(string Name, double LengthM, double MassKg) : GuyLink(Name);
 
 /// <summary>A piece of strand between two fittings.</summary>
 /// <param name="Name">Name on the list.</param>
@@ -22,7 +22,7 @@ public sealed record Fitting(string Name, double LengthM, double MassKg) : Chain
 /// <param name="Share">Share of what is left, for pieces without a given length.</param>
 /// <param name="LowerAllowanceM">Strand needed beyond the lower bearing point for the end fitting (turn-back under clips, socket), metres.</param>
 /// <param name="UpperAllowanceM">The same at the upper end.</param>
-public sealed record StrandPiece(
+public sealed record StrandLink(
     string Name,
     double WeightNPerM,
     double AxialStiffnessN,
@@ -30,21 +30,21 @@ public sealed record StrandPiece(
     double? UnstressedM = null,
     double Share = 1,
     double LowerAllowanceM = 0,
-    double UpperAllowanceM = 0) : ChainPiece(Name);
+    double UpperAllowanceM = 0) : GuyLink(Name);
 
 /// <summary>
 /// The exact shape of a guy made of strand pieces and rigid fittings. Each strand is an elastic catenary; each fitting
 /// lies along the force in its middle. Horizontal force is the same all along, vertical force grows by the weight passed.
 /// </summary>
-internal sealed class GuyChain
+internal sealed class LinkedGuy
 {
     private const double Gravity = 9.80665;
 
-    private readonly ImmutableArray<ChainPiece> pieces;
+    private readonly ImmutableArray<GuyLink> pieces;
     private readonly double span;
     private readonly double rise;
 
-    public GuyChain(ImmutableArray<ChainPiece> pieces, Vec3 anchorPin, Vec3 mastPin)
+    public LinkedGuy(ImmutableArray<GuyLink> pieces, Vec3 anchorPin, Vec3 mastPin)
     {
         this.pieces = pieces;
         var d = mastPin - anchorPin;
@@ -58,7 +58,7 @@ internal sealed class GuyChain
     public ImmutableArray<double>? LengthsFor(double anchorTensionN)
     {
         // Unknowns: slope angle at the anchor and the length left for the sharing pieces.
-        var left = ChordM - pieces.OfType<Fitting>().Sum(f => f.LengthM) - pieces.OfType<StrandPiece>().Sum(s => s.UnstressedM ?? 0);
+        var left = ChordM - pieces.OfType<FittingLink>().Sum(f => f.LengthM) - pieces.OfType<StrandLink>().Sum(s => s.UnstressedM ?? 0);
         var solution = Newton(
             (angle, rest) => End(Lengths(rest), anchorTensionN * Math.Cos(angle), anchorTensionN * Math.Sin(angle)),
             Math.Atan2(rise, span) - (0.5 * Weight(left) / anchorTensionN * span / ChordM),
@@ -69,10 +69,10 @@ internal sealed class GuyChain
     /// <summary>Tension at the anchor of a chain with given unstressed strand lengths; null when it hangs slack.</summary>
     public double? TensionOf(ImmutableArray<double> lengths)
     {
-        var strands = pieces.OfType<StrandPiece>().Zip(lengths);
-        var straight = lengths.Sum() + pieces.OfType<Fitting>().Sum(f => f.LengthM);
+        var strands = pieces.OfType<StrandLink>().Zip(lengths);
+        var straight = lengths.Sum() + pieces.OfType<FittingLink>().Sum(f => f.LengthM);
         var flexibility = strands.Sum(s => s.Second / s.First.AxialStiffnessN);
-        var weight = strands.Sum(s => s.First.WeightNPerM * s.Second) + (pieces.OfType<Fitting>().Sum(f => f.MassKg) * Gravity);
+        var weight = strands.Sum(s => s.First.WeightNPerM * s.Second) + (pieces.OfType<FittingLink>().Sum(f => f.MassKg) * Gravity);
         var start = Math.Max((ChordM - straight) / flexibility, weight * 4);
         // Unknowns in logs of tension and in angle, so that a step cannot turn the guy inside out.
         var solution = Newton(
@@ -84,14 +84,14 @@ internal sealed class GuyChain
 
     public ImmutableArray<double> Lengths(double rest)
     {
-        var shares = pieces.OfType<StrandPiece>().Where(s => s.UnstressedM is null).Sum(s => s.Share);
-        return [.. pieces.OfType<StrandPiece>().Select(s => s.UnstressedM ?? (rest * s.Share / shares))];
+        var shares = pieces.OfType<StrandLink>().Where(s => s.UnstressedM is null).Sum(s => s.Share);
+        return [.. pieces.OfType<StrandLink>().Select(s => s.UnstressedM ?? (rest * s.Share / shares))];
     }
 
     private double Weight(double left) => pieces.Sum(p => p switch
     {
-        Fitting f => f.MassKg * Gravity,
-        StrandPiece s => s.WeightNPerM * (s.UnstressedM ?? left),
+        FittingLink f => f.MassKg * Gravity,
+        StrandLink s => s.WeightNPerM * (s.UnstressedM ?? left),
         _ => 0,
     });
 
@@ -101,7 +101,7 @@ internal sealed class GuyChain
         var (x, z, strand) = (0.0, 0.0, 0);
         foreach (var piece in pieces)
         {
-            if (piece is Fitting fitting)
+            if (piece is FittingLink fitting)
             {
                 var middle = v + (fitting.MassKg * Gravity / 2);
                 var t = double.Hypot(h, middle);
@@ -109,7 +109,7 @@ internal sealed class GuyChain
                 z += fitting.LengthM * middle / t;
                 v += fitting.MassKg * Gravity;
             }
-            else if (piece is StrandPiece s)
+            else if (piece is StrandLink s)
             {
                 var length = lengths[strand++];
                 var top = v + (s.WeightNPerM * length);

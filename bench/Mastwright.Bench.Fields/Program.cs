@@ -1,0 +1,90 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Numerics;
+using Mastwright.Bench.Fields;
+using Mastwright.Fields.Earth;
+using Mastwright.Fields.Meshing;
+using Mastwright.Fields.Results;
+using Mastwright.Fields.Solving;
+using Mastwright.Fields.Wires;
+using Mastwright.Numerics;
+
+// Usage: no arguments, or "four" to add the large group. Prints times as measured and, where there is a baseline, the ratio to it.
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+var average = Ground.Over(new Soil("average", 13, 0.005));
+Console.WriteLine("guyed mast over perfect ground, per band (best of 3; wall time, and processor time of all threads in brackets):");
+foreach (var f in (double[])[1.9e6, 3.6e6, 7.1e6, 14.2e6, 28.5e6])
+    Report(Stations.Guyed(Ground.Perfect), f);
+Console.WriteLine("guyed mast over 30 buried radials, average soil:");
+foreach (var f in (double[])[1.9e6, 3.6e6, 7.1e6])
+    Report(Stations.WithGuys(Stations.Buried(average, 30, Vec3.Zero)), f);
+Console.WriteLine("bare mast over buried radials, average soil, 3.6 MHz:");
+foreach (var radials in (int[])[4, 15, 60, 120])
+    Report(Stations.Buried(average, radials, Vec3.Zero), 3.6e6);
+
+Console.WriteLine("symmetry: sectors against the whole matrix (baseline), 15 buried radials:");
+var mesh = WireMesh.Build(Stations.Buried(average, 15, Vec3.Zero), 3.6e6).Mesh!;
+Complex[][] right = [WireSolver.Excitation(mesh, mesh.FeedEnds[0])];
+var whole = Best(() => WireSolver.SolveWhole(mesh, 3.6e6, right, [new Complex[mesh.UnknownCount]], default));
+var sectors = Best(() => SectorSystem.Fill(mesh, RotationSymmetry.Find(mesh)!, 3.6e6, default).Solve(right, [new Complex[mesh.UnknownCount]], default));
+Console.WriteLine($"  whole {whole.Cpu:F0} ms, sectors {sectors.Cpu:F0} ms of processor time, ratio {whole.Cpu / sectors.Cpu:F1}");
+
+Console.WriteLine("sweep 3.4 to 4.0 MHz, 300 points, guyed mast: rational fit against every point (baseline):");
+var model = Stations.Guyed(Ground.Perfect);
+var band = BandSweep.Run(model, 3.4e6, 4.0e6, 1e-3);
+var fitted = Best(() => band = BandSweep.Run(model, 3.4e6, 4.0e6, 1e-3));
+var top = WireMesh.Build(model, 4.0e6).Mesh!;
+var worst = 0.0;
+var every = Clock(() =>
+{
+    for (var i = 0; i < 300; i++)
+    {
+        var f = 3.4e6 + (0.6e6 * (i + 0.5) / 300);
+        var exact = WireSolver.Solve(top, f).Require().FeedImpedance();
+        worst = Math.Max(worst, (band.FeedImpedance(f) - exact).Magnitude / exact.Magnitude);
+    }
+});
+Console.WriteLine($"  every point {every.Cpu:F0} ms, fit {fitted.Cpu:F0} ms of processor time with {band.SolvedHz.Length} solutions, ratio {every.Cpu / fitted.Cpu:F1}, worst difference {worst:E1}, estimated {band.ErrorEstimate:E1}");
+
+if (args.Contains("four"))
+{
+    Console.WriteLine("four masts with 60 buried radials each, average soil, 3.6 MHz:");
+    var group = WireModel.Over(average);
+    for (var i = 0; i < 4; i++)
+    {
+        var (s, c) = Math.SinCos((i * Math.PI / 2) + 0.1);
+        var one = Stations.Buried(average, 60, new(30 * c, 30 * s, 0), $" {i}", 18);
+        group = group with { Wires = [.. group.Wires, .. one.Wires], Feeds = [.. group.Feeds, .. one.Feeds] };
+    }
+
+    var clock = Stopwatch.GetTimestamp();
+    var result = WireSolver.Solve(group, 3.6e6);
+    Console.WriteLine(result.Solution is { } solution
+        ? $"  {solution.Mesh.UnknownCount} unknowns, {Stopwatch.GetElapsedTime(clock).TotalSeconds:F1} s, Z11 {solution.FeedImpedance():F2}, Z12 {solution.PortImpedances[0, 1]:F2}, {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576.0:F0} MiB at most"
+        : "  " + result.Findings[0].Message);
+}
+
+void Report(WireModel station, double frequencyHz)
+{
+    WireSolution? solution = null;
+    FarField? far = null;
+    DrivenWires? driven = null;
+    var solve = Best(() => solution = WireSolver.Solve(station, frequencyHz).Require());
+    var pattern = Best(() => _ = (far = FarField.Of(driven = solution!.DrivePower(1000))).RadiatedPowerW);
+    var balance = station.Ground is Ground.PerfectPlane ? $", balance {(far!.RadiatedPowerW + driven!.LossPowerW) / driven.InputPowerW - 1:E1}" : $", sky wave {far!.RadiationEfficiency:P1}";
+    Console.WriteLine($"  {frequencyHz / 1e6:F1} MHz, {solution!.Mesh.UnknownCount} unknowns: solve {solve.Wall:F0} ({solve.Cpu:F0}) ms, pattern {pattern.Wall:F0} ({pattern.Cpu:F0}) ms, Z {solution.FeedImpedance():F2}{balance}");
+}
+
+static (double Wall, double Cpu) Best(Action action)
+{
+    var runs = Enumerable.Range(0, 3).Select(_ => Clock(action)).ToArray();
+    return (runs.Min(r => r.Wall), runs.Min(r => r.Cpu));
+}
+
+static (double Wall, double Cpu) Clock(Action action)
+{
+    var cpu = Process.GetCurrentProcess().TotalProcessorTime;
+    var start = Stopwatch.GetTimestamp();
+    action();
+    return (Stopwatch.GetElapsedTime(start).TotalMilliseconds, (Process.GetCurrentProcess().TotalProcessorTime - cpu).TotalMilliseconds);
+}

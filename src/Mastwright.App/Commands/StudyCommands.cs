@@ -1,0 +1,44 @@
+using System.CommandLine;
+using Mastwright.App.Files;
+using Mastwright.Model.Trails;
+using Mastwright.Report.Documents;
+using Mastwright.Report.Studies;
+using Mastwright.Report.Terminal;
+
+namespace Mastwright.App.Commands;
+
+/// <summary>A command for every study.</summary>
+internal static class StudyCommands
+{
+    public static IEnumerable<Command> Create() => Studies.All.Select(Create);
+
+    private static Command Create(Study study)
+    {
+        var file = Shared.FileArgument();
+        var command = new Command(study.Name, study.Purpose + ".") { file };
+        command.SetAction((parsed, cancellation) => Task.FromResult(Run(study, parsed.GetValue(file), cancellation)));
+        return command;
+    }
+
+    private static int Run(Study study, string? path, CancellationToken cancellation)
+    {
+        try
+        {
+            var reading = DesignFile.Read(path);
+            if (!reading.Ok)
+            {
+                FindingsView.Write(Shared.Messages(), reading.Findings);
+                return ExitCode.WrongInput;
+            }
+
+            var document = Shared.WithProgress(progress => study.Make(new StudyInput(reading, progress, cancellation)));
+            TerminalDocument.Write(Shared.Output(), document);
+            return document.Verdict is Verdict.Pass or Verdict.Caution ? ExitCode.Pass : ExitCode.CheckFails;
+        }
+        catch (OperationCanceledException)
+        {
+            Console.Error.WriteLine("Stopped.");
+            return ExitCode.Cancelled;
+        }
+    }
+}

@@ -1,0 +1,126 @@
+using System.Numerics;
+using Mastwright.Fields.Earth;
+using Mastwright.Fields.Kernels;
+using Mastwright.Fields.Kernels.HalfSpace;
+using Mastwright.Fields.Solving;
+using Mastwright.Numerics;
+
+namespace Mastwright.Fields.Results;
+
+/// <summary>
+/// Near fields in presence of real soil, in the air and in the soil: the vector and scalar potentials of the half-space kernels,
+/// and their derivatives by central differences over a twentieth of the distance to the nearest wire.
+/// </summary>
+internal sealed class SoilNearField
+{
+    private readonly Filament[] _filaments;
+    private readonly (Complex Start, Complex End)[] _currents;
+    private readonly HalfSpaceKernels _kernels;
+
+    public SoilNearField(DrivenWires driven, Soil soil, IReadOnlyList<Vec3> points)
+    {
+        _filaments = [.. driven.Mesh.Segments.Select(s => Filament.Of(s))];
+        _currents = [.. Enumerable.Range(0, _filaments.Length).Select(driven.EndCurrents)];
+        var reach = ModelReach.Of(driven.Mesh.Nodes.Concat(points));
+        _kernels = new(soil.ComplexPermittivity(driven.FrequencyHz), Vacuum.WaveNumber(driven.FrequencyHz), reach, Interactions.KernelTolerance);
+    }
+
+    /// <summary>Both fields at a point; one on the surface counts as in the air.</summary>
+    public NearFieldSample At(Vec3 point)
+    {
+        var k = _kernels.WaveNumber;
+        var nearestM = Math.Max(_filaments.Min(f => f.DistanceM(point)), 1e-4);
+        var step = Math.Min(0.05 * nearestM, 0.02 / (k * _kernels.Medium.Index.Magnitude));
+
+        // The differences must not reach across the surface, where the fields jump.
+        step = Math.Min(step, Math.Max(0.9 * Math.Abs(point.Z), 1e-3));
+        if (Math.Abs(point.Z) < step)
+            point = point with { Z = point.Z >= 0 ? 1.01 * step : -1.01 * step };
+        var x = (Potentials(point + new Vec3(step, 0, 0)) - Potentials(point - new Vec3(step, 0, 0))) / (2 * step);
+        var y = (Potentials(point + new Vec3(0, step, 0)) - Potentials(point - new Vec3(0, step, 0))) / (2 * step);
+        var z = (Potentials(point + new Vec3(0, 0, step)) - Potentials(point - new Vec3(0, 0, step))) / (2 * step);
+        var here = Potentials(point);
+        var omegaMu = new Complex(0, k * Vacuum.WaveImpedanceOhm);
+        return new(
+            new(-(omegaMu * here.X) - x.Scalar, -(omegaMu * here.Y) - y.Scalar, -(omegaMu * here.Z) - z.Scalar),
+            new(y.Z - z.Y, z.X - x.Z, x.Y - y.X));
+    }
+
+    // A/μ in amperes and Φ in volts.
+    private Potential Potentials(Vec3 point)
+    {
+        var sum = default(Potential);
+        for (var s = 0; s < _filaments.Length; s++)
+            sum += OfFilament(_filaments[s], _currents[s].Start, _currents[s].End, point);
+        return sum;
+    }
+
+    private Potential OfFilament(in Filament filament, Complex start, Complex end, Vec3 point)
+    {
+        var k = _kernels.WaveNumber;
+        bool sourceInAir = filament.Centre.Z > 0, pointInAir = point.Z > 0;
+        var region = sourceInAir != pointInAir ? Region.Across : pointInAir ? Region.Air : Region.Soil;
+        var distanceM = filament.DistanceM(point);
+        var panels = Math.Clamp((int)Math.Ceiling(filament.LengthM / Math.Max(0.7 * distanceM, 1e-9)), 1, 400);
+        var rule = GaussRule.Of(distanceM > 4 * filament.LengthM ? 2 : 4);
+
+        // Φ = (1/4πε₀)∫ q K, q = jI′/ω, and 1/ωε₀ = η/k.
+        var charge = new Complex(0, Vacuum.WaveImpedanceOhm / k) * (end - start) / filament.LengthM;
+        Complex ax = default, ay = default, az = default, scalar = default;
+        for (var panel = 0; panel < panels; panel++)
+        {
+            for (var g = 0; g < rule.Nodes.Length; g++)
+            {
+                var t = (panel + rule.Nodes[g]) / panels;
+                var weight = rule.Weights[g] * filament.LengthM / panels / (4 * Math.PI);
+                var source = filament.PointAt(t * filament.LengthM);
+                var current = weight * (((1 - t) * start) + (t * end));
+                double dx = point.X - source.X, dy = point.Y - source.Y, rho = Math.Sqrt((dx * dx) + (dy * dy));
+                var (horizontal, vertical, turning, scalarKernel) = Whole(region, rho, point.Z, source.Z);
+                double cos = rho > 0 ? dx / rho : 0, sin = rho > 0 ? dy / rho : 0;
+                ax += current * ((filament.Tangent.X * horizontal) - (filament.Tangent.Z * cos * turning));
+                ay += current * ((filament.Tangent.Y * horizontal) - (filament.Tangent.Z * sin * turning));
+                az += current * ((filament.Tangent.Z * vertical) + (((filament.Tangent.X * cos) + (filament.Tangent.Y * sin)) * turning));
+                scalar += weight * charge * scalarKernel;
+            }
+        }
+
+        return new(ax, ay, az, scalar);
+    }
+
+    // Direct part, image and remainder together.
+    private (Complex Horizontal, Complex Vertical, Complex Turning, Complex Scalar) Whole(Region region, double rho, double z, double sourceZ)
+    {
+        var rest = _kernels.At(region, rho, z, sourceZ);
+        var n2 = _kernels.Medium.IndexSquared;
+        var q = _kernels.Medium.ImageFactor;
+        var k = region == Region.Soil ? _kernels.SoilWaveNumber : _kernels.WaveNumber;
+        var direct = Wave(k, rho, z - sourceZ);
+        switch (region)
+        {
+            case Region.Air:
+                var image = Wave(k, rho, z + sourceZ);
+                return (direct + rest.Horizontal, direct + (2 * q * image) + rest.Vertical, rest.Turning, direct - (q * image) + rest.Charge);
+            case Region.Soil:
+                var echo = Wave(k, rho, z + sourceZ);
+                return (direct + rest.Horizontal, direct - (2 * q * echo) + rest.Vertical, rest.Turning, ((direct + (q * echo)) / n2) + rest.Charge);
+            default:
+                return (direct + rest.Horizontal, direct + rest.Vertical, rest.Turning, (2 / (n2 + 1) * direct) + rest.Charge);
+        }
+    }
+
+    private static Complex Wave(Complex k, double rho, double height)
+    {
+        var r = Math.Sqrt((rho * rho) + (height * height));
+        return Complex.Exp(new Complex(0, -1) * k * r) / r;
+    }
+
+    private readonly record struct Potential(Complex X, Complex Y, Complex Z, Complex Scalar)
+    {
+        public static Potential operator +(Potential a, Potential b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z, a.Scalar + b.Scalar);
+
+        public static Potential operator -(Potential a, Potential b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z, a.Scalar - b.Scalar);
+
+        public static Potential operator /(Potential a, double d) => new(a.X / d, a.Y / d, a.Z / d, a.Scalar / d);
+    }
+}

@@ -1,0 +1,137 @@
+using Mastwright.Circuits.Quantities;
+using Mastwright.Circuits.Transient;
+using Mastwright.Model.Trails;
+
+namespace Mastwright.Protection.Lightning;
+
+/// <summary>Builds the circuit of a strike. Node and part names are the ones the results are read by.</summary>
+internal static class StrikeCircuit
+{
+    public const string Top = "top";
+    public const string Base = "base";
+    public const string Plate = "plate";
+    public const string Entry = "entry";
+    public const string Mains = "mains";
+    public const string GapPart = "gap";
+    public const string StrapPart = "gap strap";
+    public const string CableInner = "cable inner";
+    public const string Equipment = "equipment";
+    public const string FirstShield = "shield 1 L";
+
+    private const int MastSections = 4;
+    private const int ShieldSections = 4;
+    private const double ArresterLeadH = 50e-9; // some 5 cm of lead
+    private const double ArresterOhm = 0.05; // a gas arrester that burns
+    private const double LightMPerS = 299792458.0;
+
+    /// <summary>Surge impedance of an upright cylinder: 60 (ln(2√2·h/r) − 1) (Sargent and Darveniza 1969, from memory).</summary>
+    public static Trail MastSurgeImpedance(StruckMast mast) =>
+        Trail.Computed("surge impedance of the mast", "Zm", 60 * (Math.Log(2 * Math.Sqrt(2) * mast.HeightM / mast.RadiusM) - 1), QuantityKind.Resistance,
+            "Zm = 60 (ln(2√2·h/r) − 1)", Source.FromMemory("Sargent and Darveniza, Tower surge impedance, IEEE Trans. PAS-88", "1969"),
+            Trail.Given("height", "h", mast.HeightM, QuantityKind.Length, Source.DesignFile), Trail.Given("radius", "r", mast.RadiusM, QuantityKind.FineLength, Source.DesignFile));
+
+    public static TransientCircuit Build(StrikeScenario s, RadialEarth earth, Trail? spark)
+    {
+        var circuit = new TransientCircuit()
+            .CurrentSource("stroke", TransientCircuit.Ground, Top, Waveform.Of(s.Stroke.CurrentA))
+            .Resistor("channel", Top, TransientCircuit.Ground, s.ChannelOhm);
+        circuit = Ladder(circuit, "mast", Top, Base, MastSurgeImpedance(s.Mast).Value, s.Mast.HeightM, LightMPerS, 0, MastSections);
+        circuit = circuit.Capacitor("base insulator", Base, Plate, s.Mast.BaseCapacitanceF);
+        circuit = s.Gap is { } gap
+            ? Gap(circuit, gap, spark!)
+            : circuit.Inductor(StrapPart, Base, Plate, 0.2e-6);
+        circuit = earth.AddTo(circuit, Plate);
+        circuit = Feed(circuit, s);
+        return s.Cable is { } cable ? House(Ladder(circuit, "shield", Plate, Entry, Route(cable.Route).Ohm, cable.LengthM, Route(cable.Route).Share * LightMPerS,
+            cable.ShieldOhmPerM * cable.LengthM, ShieldSections), s.House) : circuit;
+    }
+
+    public static (double Ohm, double Share) Route(CableRoute route) => route switch
+    {
+        CableRoute.OnGround => (150, 0.7),
+        CableRoute.Buried => (80, 0.4),
+        _ => (400, 0.95),
+    };
+
+    private static TransientCircuit Gap(TransientCircuit circuit, StruckGap gap, Trail spark)
+    {
+        var onset = new PeakVolts(spark.Value);
+        var area = spark.Value * (gap.FormativeLagS + gap.StatisticalLagS);
+        var arc = new ArcsInSeries(new ToeplerArc(gap.ToeplerVsPerM, gap.SpacingM, 1e-4), new BurningArc(gap.ArcVolts));
+        return circuit
+            .Inductor(StrapPart, Base, "gap top", StraightInductance.Strap(gap.StrapLengthM, gap.StrapWidthM, gap.StrapThicknessM).Value)
+            .Gap(GapPart, "gap top", Plate, new GapModel(new DisruptiveEffect(onset, 1, area), arc, 2e-12));
+    }
+
+    private static TransientCircuit Feed(TransientCircuit circuit, StrikeScenario s)
+    {
+        var node = Base;
+        foreach (var part in s.Feed)
+        {
+            var next = part.InSeries ? $"after {part.Name}" : Plate;
+            circuit = part.Element switch
+            {
+                FeedElement.Coil => circuit.Inductor(part.Name, node, next, part.Value),
+                FeedElement.Capacitor => circuit.Capacitor(part.Name, node, next, part.Value),
+                _ => circuit.Resistor(part.Name, node, next, part.Value),
+            };
+            if (part.InSeries)
+                node = next;
+        }
+
+        if (s.Cable is not { } cable)
+            return circuit;
+        // Looking into a long cable the inner conductor shows the cable's impedance to its shield.
+        circuit = circuit.Resistor(CableInner, node, Plate, cable.ImpedanceOhm);
+        return cable.ArresterSparkoverV is { } volts
+            ? circuit
+                .Inductor("arrester leads", node, "arrester top", ArresterLeadH)
+                .Gap("arrester", "arrester top", Plate, new GapModel(new VoltageBreakdown(new PeakVolts(volts)), new ConstantArc(ArresterOhm), 2e-12))
+            : circuit;
+    }
+
+    private static TransientCircuit House(TransientCircuit circuit, StruckHouse? house)
+    {
+        if (house is null)
+            return circuit.Capacitor("open end", Entry, TransientCircuit.Ground, 50e-12);
+        const double wireM = 2.5e-3;
+        circuit = circuit
+            .Inductor(Equipment, Entry, "equipment earth", StraightInductance.Wire(house.EquipmentPathM, wireM).Value)
+            .Resistor("mains lead", "equipment earth", Mains, 0.1)
+            .Resistor("mains earth", Mains, TransientCircuit.Ground, house.MainsEarthOhm);
+        return !house.PanelBonded ? circuit : circuit
+            .Inductor("panel strap", Entry, "panel earth", StraightInductance.Strap(house.PanelStrapM, 0.05, 0.001).Value)
+            .Resistor("panel earth R", "panel earth", TransientCircuit.Ground, house.PanelEarthOhm)
+            .Inductor("panel bond", Entry, "bond end", StraightInductance.Wire(house.BondLengthM, wireM).Value)
+            .Resistor("panel bond R", "bond end", Mains, 0.01);
+    }
+
+    // A line as π sections: unlike a travelling-wave line they do not hold the step down. The resistance beside each inductance damps the resonances of the
+    // sections, which are the model's and not the mast's, and stands in for what a mast radiates.
+    private static TransientCircuit Ladder(
+        TransientCircuit circuit, string name, string from, string to, double ohm, double lengthM, double speedMPerS, double seriesOhm, int sections)
+    {
+        var henry = ohm * lengthM / speedMPerS / sections;
+        var farad = lengthM / speedMPerS / ohm / sections;
+        var node = from;
+        if (seriesOhm > 0)
+        {
+            // The whole resistance at the near end: it matters only late, when the line is short.
+            circuit = circuit.Resistor($"{name} R", from, $"{name} 0", seriesOhm);
+            node = $"{name} 0";
+        }
+
+        circuit = circuit.Capacitor($"{name} 0 C", node, TransientCircuit.Ground, farad / 2);
+        for (var k = 1; k <= sections; k++)
+        {
+            var next = k == sections ? to : $"{name} {k}";
+            circuit = circuit
+                .Inductor($"{name} {k} L", node, next, henry)
+                .Resistor($"{name} {k} damping", node, next, 2 * ohm)
+                .Capacitor($"{name} {k} C", next, TransientCircuit.Ground, k == sections ? farad / 2 : farad);
+            node = next;
+        }
+
+        return circuit;
+    }
+}
