@@ -44,9 +44,17 @@ public static class Words
     public static string Word(Verdict verdict) => verdict switch
     {
         Verdict.Pass => "holds",
-        Verdict.Caution => "holds, little to spare",
+        Verdict.Caution => "holds, with caution",
         Verdict.Fail => "does not hold",
         _ => "cannot be decided",
+    };
+
+    /// <summary>The use of what is allowed. A check that is over its figure and yet only a caution, or one that cannot be decided, has no share to show.</summary>
+    public static string Use(Check check) => check.Verdict switch
+    {
+        Verdict.Unknown => "open",
+        Verdict.Caution when check.Ratio > 1 => "caution",
+        _ => View.Percent(check.Ratio),
     };
 
     /// <summary>The state of figures in words; empty when they are fresh.</summary>
