@@ -57,10 +57,10 @@ if (args.Contains("four"))
         group = group with { Wires = [.. group.Wires, .. one.Wires], Feeds = [.. group.Feeds, .. one.Feeds] };
     }
 
-    var clock = Stopwatch.GetTimestamp();
-    var result = WireSolver.Solve(group, 3.6e6);
-    Console.WriteLine(result.Solution is { } solution
-        ? $"  {solution.Mesh.UnknownCount} unknowns, {Stopwatch.GetElapsedTime(clock).TotalSeconds:F1} s, Z11 {solution.FeedImpedance():F2}, Z12 {solution.PortImpedances[0, 1]:F2}, {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576.0:F0} MiB at most"
+    SolveResult? result = null;
+    var (wall, cpu) = Clock(() => result = WireSolver.Solve(group, 3.6e6));
+    Console.WriteLine(result!.Solution is { } solution
+        ? $"  {solution.Mesh.UnknownCount} unknowns, {wall / 1000:F1} s wall, {cpu / 1000:F1} s of processor time, Z11 {solution.FeedImpedance():F2}, Z12 {solution.PortImpedances[0, 1]:F2}, {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576.0:F0} MiB at most"
         : "  " + result.Findings[0].Message);
 }
 

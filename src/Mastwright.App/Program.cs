@@ -12,10 +12,12 @@ public static class Program
         var root = new RootCommand("Mastwright: design, check, build and look after guyed vertical mast radiators.")
         {
             CheckCommand.Create(),
+            ServeCommand.Create(),
             ExplainCommand.Create(),
             NewCommand.Create(),
             ListCommand.Create(),
             SchemaCommand.Create(),
+            BookCommand.Create(),
         };
         foreach (var command in StudyCommands.Create())
         {

@@ -53,13 +53,11 @@ internal static class GuyStress
     private static readonly Source Solver = Source.Derived("docs/theory/fields-wires.md");
 
     /// <summary>The guys of a mast that transmits alone.</summary>
-    /// <param name="station">The station.</param>
     /// <param name="mast">The mast.</param>
     /// <param name="band">The band.</param>
     /// <param name="driven">The currents for one watt into the lossless feed.</param>
-    /// <param name="feed">The mast's feed.</param>
     /// <param name="lossyOverLossless">Feed resistance with earth loss over the lossless one.</param>
-    public static GuyDrive OfBand(Station station, Mast mast, Band band, DrivenWires driven, int feed, double lossyOverLossless) =>
+    public static GuyDrive OfBand(Mast mast, Band band, DrivenWires driven, double lossyOverLossless) =>
         Of(mast, band.Title, driven, Math.Sqrt(band.PowerW / lossyOverLossless), band.ModulationPeak);
 
     /// <summary>The guys of a mast for any drive.</summary>

@@ -84,3 +84,6 @@ public sealed record Figure(string Caption, string Svg) : Block;
 
 /// <summary>A new page on paper.</summary>
 public sealed record PageBreak : Block;
+
+/// <summary>A list of the chapters and sections that follow, with pages on paper and links on a page.</summary>
+public sealed record Contents : Block;

@@ -42,7 +42,7 @@ public sealed class DocumentBuilder(string title, string subtitle, UnitSystem un
         var all = checks.ToList();
         Table(caption, ["Check", "#Demand", "#Capacity", "#Use", "Verdict", "Governed by"], all.Select(c => new Cell[]
         {
-            c.Title, Show(c.Demand), Show(c.Capacity), double.IsInfinity(c.Ratio) ? "∞" : QuantityFormat.Digits(100 * c.Ratio, 3) + " %",
+            c.Title, Show(c.Demand), Show(c.Capacity), Use(c),
             new(c.Verdict.ToString().ToLowerInvariant(), c.Verdict), c.GoverningCase,
         }));
         foreach (var cure in all.Where(c => c.Verdict is Verdict.Fail or Verdict.Unknown && c.Cure.Length > 0))
@@ -70,11 +70,18 @@ public sealed class DocumentBuilder(string title, string subtitle, UnitSystem un
         return this;
     }
 
+    /// <summary>How much of its capacity a check uses, in per cent.</summary>
+    public static string Use(Check check) => double.IsInfinity(check.Ratio) ? "∞" : QuantityFormat.Digits(check.Ratio < 1e-6 ? 0 : 100 * check.Ratio, 3) + " %";
+
     /// <summary>A trail's value in the reader's units, with a mark when a model underneath is outside its range.</summary>
-    public string Show(Trail trail, int digits = 4) => QuantityFormat.Show(trail, units, digits) + (trail.RangeWarnings().Any() ? " (!)" : "");
+    public string Show(Trail trail, int digits = 4) => Show(trail.Value, trail.Kind, digits) + (trail.RangeWarnings().Any() ? " (!)" : "");
 
     /// <summary>A value in the reader's units.</summary>
-    public string Show(double valueSi, QuantityKind kind, int digits = 4) => QuantityFormat.Show(valueSi, kind, units, digits);
+    public string Show(double valueSi, QuantityKind kind, int digits = 4) => QuantityFormat.Show(IsRounding(valueSi, kind) ? 0 : valueSi, kind, units, digits);
+
+    // A nanonewton on a mast is the rounding of a solver, not a force.
+    private static bool IsRounding(double valueSi, QuantityKind kind) =>
+        (kind is QuantityKind.Force or QuantityKind.Moment or QuantityKind.FineLength or QuantityKind.Stress) && Math.Abs(valueSi) < 1e-8;
 
     /// <summary>The document.</summary>
     public Document Build() => new(title, subtitle, blocks.ToImmutable()) { Verdict = verdict };

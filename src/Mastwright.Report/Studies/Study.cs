@@ -2,6 +2,7 @@ using Mastwright.Analysis;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Design;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Sheets;
 
 namespace Mastwright.Report.Studies;
 
@@ -13,11 +14,14 @@ public sealed record StudyInput(DesignReading Reading, IProgress<AnalysisStep>? 
 {
     private StationResult? result;
 
+    /// <summary>The whole station's result when the caller has it already; null to have it computed.</summary>
+    public StationResult? Known { get; init; }
+
     /// <summary>The station.</summary>
     public Station Station => Reading.Station!;
 
     /// <summary>The whole station's result, computed when first asked for.</summary>
-    public StationResult Result => result ??= StationAnalysis.Run(Reading, Progress, Cancellation);
+    public StationResult Result => result ??= Known ?? StationAnalysis.Run(Reading, Progress, Cancellation);
 }
 
 /// <summary>
@@ -38,5 +42,16 @@ public static class Studies
         FeedStudy.Study,
         TensionStudy.Study,
         RaisingStudy.Study,
+        MaterialsSheet.Study,
+        SetOutSheet.Study,
+        CutSheet.Study,
+        TensionSheet.Study,
+        GapStudy.Study,
+        StrikeStudy.Study,
+        EarthStudy.Study,
+        CoronaStudy.Study,
+        CrossingStudy.Study,
+        MetalsStudy.Study,
+        PeopleStudy.Study,
     ];
 }

@@ -1,0 +1,106 @@
+using System.Globalization;
+using Mastwright.Report.Documents;
+
+namespace Mastwright.Report.Drawings;
+
+/// <summary>A curve of a plot.</summary>
+/// <param name="Name">Shown at its end.</param>
+/// <param name="Points">Its points.</param>
+/// <param name="Dash">Its dashes.</param>
+public sealed record Curve(string Name, IReadOnlyList<(double X, double Y)> Points, string Dash = "");
+
+/// <summary>Plots with straight axes: curves, and bars from a common foot.</summary>
+public static class Plots
+{
+    private static readonly string[] Dashes = ["", "3 1", "1 1", "5 1 1 1", "0.4 1", "6 2", "2 0.6", "4 1 0.5 1 0.5 1"];
+
+    /// <summary>The dashes of the nth curve.</summary>
+    public static string Dash(int n) => Dashes[n % Dashes.Length];
+
+    /// <summary>Curves over a common axis, named in a key below.</summary>
+    /// <param name="title">What it shows.</param>
+    /// <param name="caption">The words under it.</param>
+    /// <param name="x">Name and unit of the axis to the right.</param>
+    /// <param name="y">Name and unit of the axis up.</param>
+    /// <param name="curves">The curves.</param>
+    public static Figure Curves(string title, string caption, string x, string y, IReadOnlyList<Curve> curves)
+    {
+        const double left = 20, top = 8, width = 140, height = 70;
+        var all = curves.SelectMany(c => c.Points).ToList();
+        var (xs, ys) = (Ticks(all.Min(p => p.X), all.Max(p => p.X)), Ticks(Math.Min(0, all.Min(p => p.Y)), all.Max(p => p.Y)));
+        var keyRows = (curves.Count + 1) / 2;
+        var d = new Drawing(170, top + height + 16 + (keyRows * 4.4), title);
+        double X(double v) => left + ((v - xs[0]) / (xs[^1] - xs[0]) * width);
+        double Y(double v) => top + height - ((v - ys[0]) / (ys[^1] - ys[0]) * height);
+        foreach (var t in xs)
+        {
+            d.Line(X(t), top, X(t), top + height, Pen.Faint).Text(X(t), top + height + 4, Number(t), 2.3, Hold.Middle);
+        }
+
+        foreach (var t in ys)
+        {
+            d.Line(left, Y(t), left + width, Y(t), Pen.Faint).Text(left - 1.5, Y(t) + 0.8, Number(t), 2.3, Hold.End);
+        }
+
+        d.Box(left, top, width, height, Pen.Plain);
+        d.Text(left + (width / 2), top + height + 8.4, x, 2.6, Hold.Middle).Text(6, top + (height / 2), y, 2.6, Hold.Middle, turnDeg: -90);
+        for (var i = 0; i < curves.Count; i++)
+        {
+            d.Path(curves[i].Points.Select(p => (X(p.X), Y(p.Y))), new Pen(0.5, curves[i].Dash));
+            var (kx, ky) = (left + (i % 2 * 72), top + height + 13 + (i / 2 * 4.4));
+            d.Line(kx, ky, kx + 12, ky, new Pen(0.5, curves[i].Dash)).Text(kx + 14, ky + 0.9, curves[i].Name, 2.5, ground: false);
+        }
+
+        return new Figure(caption, d.ToSvg());
+    }
+
+    /// <summary>Pairs of bars on a scale of powers of ten: one filled, one open.</summary>
+    /// <param name="title">What it shows.</param>
+    /// <param name="caption">The words under it.</param>
+    /// <param name="axis">Name and unit of the axis.</param>
+    /// <param name="rows">For each row its name, the filled and the open bar, each with its lettering.</param>
+    public static Figure LogBars(string title, string caption, string axis, IReadOnlyList<(string Name, double Full, string FullText, double Open, string OpenText)> rows)
+    {
+        const double left = 26, width = 116, row = 9;
+        var values = rows.SelectMany(r => new[] { r.Full, r.Open }).Where(v => v > 0).ToList();
+        var (low, high) = (Math.Floor(Math.Log10(values.Min())), Math.Ceiling(Math.Log10(values.Max()) + 1e-9));
+        high = high <= low ? low + 1 : high;
+        var d = new Drawing(170, (rows.Count * row) + 18, title);
+        double X(double v) => left + (Math.Clamp((Math.Log10(Math.Max(v, 1e-12)) - low) / (high - low), 0, 1) * width);
+        for (var p = low; p <= high; p++)
+        {
+            d.Line(X(Math.Pow(10, p)), 4, X(Math.Pow(10, p)), 4 + (rows.Count * row), Pen.Faint);
+            d.Text(X(Math.Pow(10, p)), 8 + (rows.Count * row), Number(Math.Pow(10, p)), 2.3, Hold.Middle);
+        }
+
+        for (var i = 0; i < rows.Count; i++)
+        {
+            var y = 5 + (i * row);
+            d.Text(left - 2, y + 4.4, rows[i].Name, 2.8, Hold.End);
+            d.Box(left, y, Math.Max(0.2, X(rows[i].Full) - left), 3, new Pen(0.2), "#555").Text(X(rows[i].Full) + 1, y + 2.5, rows[i].FullText, 2.3);
+            d.Box(left, y + 3.6, Math.Max(0.2, X(rows[i].Open) - left), 3, new Pen(0.25), "#fff").Text(X(rows[i].Open) + 1, y + 6.1, rows[i].OpenText, 2.3);
+        }
+
+        d.Line(left, 4, left, 4 + (rows.Count * row), Pen.Bold);
+        d.Text(left + (width / 2), 13 + (rows.Count * row), axis, 2.6, Hold.Middle);
+        return new Figure(caption, d.ToSvg());
+    }
+
+    /// <summary>Round marks that enclose a range, four to eight of them.</summary>
+    public static double[] Ticks(double low, double high)
+    {
+        if (high - low < 1e-12 * Math.Max(1, Math.Abs(high)))
+        {
+            high = low + Math.Max(1, Math.Abs(low) * 0.1);
+        }
+
+        var raw = (high - low) / 5;
+        var power = Math.Pow(10, Math.Floor(Math.Log10(raw)));
+        var step = new[] { 1.0, 2, 2.5, 5, 10 }.Select(s => s * power).First(s => s >= raw * 0.999);
+        var first = Math.Floor((low / step) + 1e-9);
+        var last = Math.Ceiling((high / step) - 1e-9);
+        return [.. Enumerable.Range(0, (int)(last - first) + 1).Select(i => (first + i) * step)];
+    }
+
+    private static string Number(double value) => Math.Round(value, 6).ToString("0.####", CultureInfo.InvariantCulture);
+}

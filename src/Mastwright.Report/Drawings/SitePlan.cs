@@ -1,0 +1,125 @@
+using Mastwright.Analysis.Stand;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
+using Mastwright.Report.Documents;
+
+namespace Mastwright.Report.Drawings;
+
+/// <summary>The site from above, to scale: masts, guys, anchors, radials, fall circles and what stands around.</summary>
+public static class SitePlan
+{
+    private const double WidthMm = 170;
+    private const double PlanMm = 150;
+    private static readonly Pen Guy = new(0.25);
+    private static readonly Pen Radial = new(0.15, "0.8 0.8", "#777");
+    private static readonly Pen Fall = new(0.5, "4 1.5");
+    private static readonly Pen Boundary = new(0.5, "6 1 1 1");
+    private static readonly Pen People = new(0.35, "1.5 1.5");
+    private static readonly Pen PowerLine = new(0.9, "0.9 2");
+
+    /// <summary>The plan.</summary>
+    public static Figure Of(Station station)
+    {
+        var units = station.UnitSystem;
+        var ring = Rings(station).ToList();
+        var core = station.Masts.Max(m => Math.Max(m.TopM, Math.Max(m.Radials.LengthM, m.Anchors.Select(a => a.DistanceM).DefaultIfEmpty(0).Max())));
+
+        // What stands far away would make the masts too small to see: it is named in the key only.
+        var near = ring.Where(r => r.RadiusM <= 2.2 * core).ToList();
+        var reach = near.Select(r => r.RadiusM).Append(core).Max();
+        var (east, north) = (Span(station.Masts.Select(m => m.EastM)), Span(station.Masts.Select(m => m.NorthM)));
+        var scale = Scale.Fitting(Math.Max(east.High - east.Low, north.High - north.Low) + (2 * reach), PlanMm - 6, units);
+        var k = scale.MmPerM;
+        var heightMm = ((north.High - north.Low + (2 * reach)) * k) + 8;
+        var rows = ring.Count + 4;
+        var drawing = new Drawing(WidthMm, heightMm + 8 + (rows * 4.6), "Site plan of " + station.Name);
+        var (cx, cy) = (WidthMm / 2, heightMm / 2);
+        double X(double e) => cx + ((e - ((east.Low + east.High) / 2)) * k);
+        double Y(double n) => cy - ((n - ((north.Low + north.High) / 2)) * k);
+
+        foreach (var mast in station.Masts)
+        {
+            for (var i = 0; i < mast.Radials.Count; i++)
+            {
+                var b = 2 * Math.PI * i / mast.Radials.Count;
+                drawing.Line(X(mast.EastM), Y(mast.NorthM), X(mast.EastM + (mast.Radials.LengthM * Math.Sin(b))), Y(mast.NorthM + (mast.Radials.LengthM * Math.Cos(b))), Radial);
+            }
+        }
+
+        foreach (var mast in station.Masts)
+        {
+            foreach (var r in near)
+            {
+                drawing.Circle(X(mast.EastM), Y(mast.NorthM), (r.Fall ? mast.TopM : r.RadiusM) * k, r.Pen);
+            }
+        }
+
+        foreach (var mast in station.Masts)
+        {
+            Mast(drawing, mast, X, Y);
+        }
+
+        drawing.North(WidthMm - 10, 12);
+        var y = heightMm + 6;
+        scale.Bar(drawing, 6, y, units);
+        Key(drawing, ring, near, station, y + 7);
+        var beyond = near.Count < ring.Count ? " What lies beyond the sheet is named in the key." : "";
+        return new Figure($"Site plan, {scale.Name} when printed at full size. Distances of boundary, people and power line are from the nearest mast foot; the file gives no bearing for them, so they are drawn all round.{beyond}", drawing.ToSvg());
+    }
+
+    private static void Mast(Drawing drawing, Mast mast, Func<double, double> x, Func<double, double> y)
+    {
+        foreach (var anchor in mast.Anchors.Where(a => mast.Guys.Any(g => StandModel.AnchorsOf(mast, g).Contains(a))))
+        {
+            var eye = StandModel.EyeOf(mast, anchor);
+            drawing.Line(x(mast.EastM), y(mast.NorthM), x(eye.X), y(eye.Y), Guy);
+            drawing.Box(x(eye.X) - 1, y(eye.Y) - 1, 2, 2, new Pen(0.2), "#000");
+            var (sin, cos) = Math.SinCos(anchor.BearingRad);
+            drawing.Text(x(eye.X) + (3.2 * sin), y(eye.Y) - (3.2 * cos) + 0.9, anchor.Name, Drawing.Letter, sin > 0.3 ? Hold.Start : sin < -0.3 ? Hold.End : Hold.Middle);
+        }
+
+        drawing.Circle(x(mast.EastM), y(mast.NorthM), 1.5, new Pen(0.3), "#fff").Circle(x(mast.EastM), y(mast.NorthM), 0.6, new Pen(0.1), "#000");
+        drawing.Text(x(mast.EastM) + 2.4, y(mast.NorthM) - 2, mast.Name, 3.2, bold: true);
+    }
+
+    private sealed record Ring(string What, double RadiusM, Pen Pen, bool Fall);
+
+    private static IEnumerable<Ring> Rings(Station station)
+    {
+        yield return new Ring("fall circle: the mast's height", station.Masts.Max(m => m.TopM), Fall, true);
+        if (station.Site.BoundaryDistanceM is { } boundary)
+        {
+            yield return new Ring("boundary", boundary, Boundary, false);
+        }
+
+        if (station.Site.PeopleDistanceM is { } people)
+        {
+            yield return new Ring("where people stay", people, People, false);
+        }
+
+        if (station.Site.PowerLineDistanceM is { } line)
+        {
+            yield return new Ring("nearest power line", line, PowerLine, false);
+        }
+    }
+
+    private static void Key(Drawing drawing, List<Ring> rings, List<Ring> near, Station station, double y)
+    {
+        foreach (var r in rings)
+        {
+            drawing.Line(6, y, 24, y, r.Pen);
+            drawing.Text(28, y + 0.9, $"{r.What}, {QuantityFormat.Show(r.RadiusM, QuantityKind.Length, station.UnitSystem)}{(near.Contains(r) ? "" : " (beyond this sheet)")}", ground: false);
+            y += 4.6;
+        }
+
+        var first = station.Masts[0].Radials;
+        drawing.Line(6, y, 24, y, Radial);
+        drawing.Text(28, y + 0.9, $"radials: {first.Count} of {QuantityFormat.Show(first.LengthM, QuantityKind.Length, station.UnitSystem)}" + (station.Masts.Length > 1 ? " at each mast" : ""), ground: false);
+        y += 4.6;
+        drawing.Line(6, y, 24, y, Guy).Box(23, y - 1, 2, 2, new Pen(0.2), "#000");
+        drawing.Text(28, y + 0.9, "guys with their anchor", ground: false);
+    }
+
+    private static (double Low, double High) Span(IEnumerable<double> values) => (values.Min(), values.Max());
+}
