@@ -21,15 +21,16 @@ public static class StationAnalysis
     /// <param name="reading">The design with its assumptions.</param>
     /// <param name="progress">Told what is being done; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
+    /// <param name="stood">Told what is known once the structure is solved; null for nobody.</param>
     /// <exception cref="ArgumentException">The design has errors: show its findings instead.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static StationResult Run(DesignReading reading, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
+    public static StationResult Run(DesignReading reading, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default, Action<StandStage>? stood = null)
     {
         var station = reading.Station ?? throw new ArgumentException("The design has errors.", nameof(reading));
-        return new Work(station, reading.Assumptions, [.. reading.Findings], progress, cancellation).Result();
+        return new Work(station, reading.Assumptions, [.. reading.Findings], progress, cancellation, stood).Result();
     }
 
-    private sealed class Work(Station station, ImmutableArray<Assumption> assumptions, List<Finding> findings, IProgress<AnalysisStep>? progress, CancellationToken cancellation)
+    private sealed class Work(Station station, ImmutableArray<Assumption> assumptions, List<Finding> findings, IProgress<AnalysisStep>? progress, CancellationToken cancellation, Action<StandStage>? stood)
     {
         private readonly List<Check> checks = [];
         private readonly List<NamedTrail> quantities = [];
@@ -39,10 +40,12 @@ public static class StationAnalysis
             checks.AddRange(SiteRun.Of(station));
             findings.AddRange(SiteRun.Unsaid(station));
             var stands = station.Masts.Select((m, i) => Stand(m, i)).ToList();
+            stood?.Invoke(new StandStage(station, Fingerprint.Of(station), [.. stands], [.. checks]));
             var model = WireModels.Of(station);
             var solutions = Solve(model);
             var groups = Groups(solutions);
             var masts = station.Masts.Select((m, i) => Mast(m, i, stands[i], model, solutions, groups)).ToImmutableArray();
+            checks.AddRange(MetalsRun.Checks(station));
             return new StationResult
             {
                 Station = station,
@@ -119,7 +122,9 @@ public static class StationAnalysis
                 Name($"radiate.{mast.Name}.first-resonance", Trade.Radiate, resonance);
             }
 
-            return new MastResult(mast.Name, stand, resonance, bands, Gap(mast, bands, groups));
+            var result = new MastResult(mast.Name, stand, resonance, bands, Gap(mast, bands, groups));
+            checks.AddRange(SurviveChecks.Of(station, mast, result));
+            return result;
         }
 
         private ImmutableArray<BandResult> Bands(Mast mast, int index, Dictionary<double, WireSolution> solutions)

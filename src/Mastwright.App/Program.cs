@@ -12,6 +12,7 @@ public static class Program
         var root = new RootCommand("Mastwright: design, check, build and look after guyed vertical mast radiators.")
         {
             CheckCommand.Create(),
+            ServeCommand.Create(),
             ExplainCommand.Create(),
             NewCommand.Create(),
             ListCommand.Create(),

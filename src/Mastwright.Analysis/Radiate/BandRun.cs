@@ -63,7 +63,7 @@ internal static class BandRun
 
         var far = FarField.Of(driven);
         var earthShare = lossless.Real / (lossless.Real + earth.Total.Value);
-        var (gain, elevation) = Strongest(far);
+        var (gain, elevation, azimuth) = Strongest(far);
         var field = StrongestAtGround(far, band.PowerW) * Math.Sqrt(earthShare);
         var result = new BandResult
         {
@@ -86,11 +86,14 @@ internal static class BandRun
             FieldAt1KmVPerM = Trail.Computed("field at 1 km", "E1", field, QuantityKind.ElectricField,
                     "E1 = |E|r/1 km at the ground for the stated power, earth loss at the base included", Source.Standard("Recommendation ITU-R BS.561-2"), efficiency)
                 .Within("without the weakening by real soil on the way"),
+            Pattern = Patterns.Cuts(far, azimuth, elevation, earthShare),
+            Currents = Patterns.Currents(driven, base_.MastCurrent.Value / driven.FeedCurrents[feed].Magnitude),
         };
         var wanted = Check.AtLeast($"radiate.efficiency[{mast.Name}, {band.Title}]", Trade.Radiate, "Radiation efficiency", efficiency,
             Trail.Given("efficiency wanted", "ηmin", station.Limits.Efficiency, QuantityKind.Ratio, Source.DesignFile), $"mast {mast.Name}, {band.Title}",
             "Lay more and longer radials first; then top-load or lengthen the mast.");
-        return new BandAnswer(result, [wanted, .. FeedChecks.Of(station, mast, result), .. PeopleRun.Of(station, mast, band, driven, mastOhm.Real / lossless.Real)]);
+        return new BandAnswer(result, [wanted, .. FeedChecks.Of(station, mast, result), .. PeopleRun.Of(station, mast, band, driven, mastOhm.Real / lossless.Real),
+            .. FenceRun.AtFence(station, mast, band, driven, mastOhm.Real / lossless.Real)]);
     }
 
     /// <summary>Capacitance across the base: the insulator and the strays.</summary>
@@ -100,16 +103,16 @@ internal static class BandRun
     private static Trail WithSolved(Trail trail, params ReadOnlySpan<Trail> below) => trail with { Inputs = [.. trail.Inputs, .. below] };
 
     // A mast alone is almost round in plan; eight azimuths find the strongest lobe of bent top wires and guys well enough.
-    private static (double Gain, double ElevationRad) Strongest(FarField far)
+    private static (double Gain, double ElevationRad, double AzimuthRad) Strongest(FarField far)
     {
-        var best = (Gain: 0.0, Elevation: 0.0);
+        var best = (Gain: 0.0, Elevation: 0.0, Azimuth: 0.0);
         for (var a = 0; a < 8; a++)
         {
             for (var e = 0; e <= 88; e += 2)
             {
                 var elevation = e * Math.PI / 180;
                 var gain = far.Gain((Math.PI / 2) - elevation, a * Math.PI / 4);
-                best = gain > best.Gain ? (gain, elevation) : best;
+                best = gain > best.Gain ? (gain, elevation, a * Math.PI / 4) : best;
             }
         }
 

@@ -45,7 +45,10 @@ internal static class GroupRun
                 .Remark($"at {elevation * 180 / Math.PI:0}° above the horizon, bearing {direction.BearingRad * 180 / Math.PI:0}°")
                 .Within("over a perfectly conducting plane: real earth takes more at low angles"),
             Decibels("front to back", "F/B", 10 * Math.Log10(gain / Math.Max(back, 1e-12)), "F/B = G(wanted) − G(opposite), same elevation"),
-            Decibels("gain over one mast", "ΔG", gainDb - oneDb, "ΔG = G − G(one mast, same elevation rule)"));
+            Decibels("gain over one mast", "ΔG", gainDb - oneDb, "ΔG = G − G(one mast, same elevation rule)"))
+        {
+            Pattern = Patterns.Cuts(far, azimuth, elevation, share),
+        };
     }
 
     private static double OneMastDb(WireSolution solution, List<Trail> earth, Complex[] asked, double azimuth)

@@ -59,6 +59,12 @@ public sealed record BandResult
 
     /// <summary>Field at 1 km over perfect ground for the stated power, earth loss included, V/m.</summary>
     public required Trail FieldAt1KmVPerM { get; init; }
+
+    /// <summary>Gain cut through the strongest azimuth and round the strongest elevation.</summary>
+    public PatternCuts? Pattern { get; init; }
+
+    /// <summary>Current along each wire at the stated power.</summary>
+    public ImmutableArray<WireProfile> Currents { get; init; } = [];
 }
 
 /// <summary>Whether and how a mast stands.</summary>
@@ -101,7 +107,20 @@ public sealed record GuyLossOutcome(string Guy, bool Stands, double LargestGuyPe
 /// <param name="BaseCompressionN">Compression at the foot, N.</param>
 /// <param name="LargestGuyN">Largest guy tension, N.</param>
 /// <param name="LargestMomentNm">Largest bending moment in the mast, N·m.</param>
-public sealed record CaseResult(string Name, bool Stable, double TopDeflectionM, double BaseCompressionN, double LargestGuyN, double LargestMomentNm);
+public sealed record CaseResult(string Name, bool Stable, double TopDeflectionM, double BaseCompressionN, double LargestGuyN, double LargestMomentNm)
+{
+    /// <summary>The case without its wind direction, e.g. <c>"wind, coldest"</c>.</summary>
+    public string Kind { get; init; } = Name;
+
+    /// <summary>Compass bearing the wind comes from, rad; null in still air.</summary>
+    public double? WindFromRad { get; init; }
+
+    /// <summary>How the axis moved, from the foot up; empty when unstable.</summary>
+    public ImmutableArray<AxisMove> Axis { get; init; } = [];
+
+    /// <summary>Every guy under this case; empty when unstable.</summary>
+    public ImmutableArray<GuyInCase> Guys { get; init; } = [];
+}
 
 /// <summary>A group of masts fed together.</summary>
 /// <param name="Name">The group.</param>
@@ -114,7 +133,11 @@ public sealed record GroupResult(string Name, ImmutableArray<DirectionResult> Di
 /// <param name="GainDbi">Gain in the wanted direction at the strongest elevation, earth loss included, dBi.</param>
 /// <param name="FrontToBackDb">Wanted over opposite direction at that elevation, dB.</param>
 /// <param name="GainOverOneDb">Gain over one of the masts alone, dB.</param>
-public sealed record DirectionResult(string Name, ImmutableArray<DriveResult> Drives, Trail GainDbi, Trail FrontToBackDb, Trail GainOverOneDb);
+public sealed record DirectionResult(string Name, ImmutableArray<DriveResult> Drives, Trail GainDbi, Trail FrontToBackDb, Trail GainOverOneDb)
+{
+    /// <summary>Gain cut through the wanted bearing and round the strongest elevation there.</summary>
+    public PatternCuts? Pattern { get; init; }
+}
 
 /// <summary>One mast of a driven group.</summary>
 /// <param name="Mast">The mast.</param>

@@ -13,7 +13,14 @@ namespace Mastwright.Analysis.Stand;
 /// <summary>A load case with the trail of the wind that made it.</summary>
 /// <param name="Case">The case for the solver.</param>
 /// <param name="WindPerM">Wind per length of mast at mid-height; null in still air.</param>
-public sealed record StandCase(SolverCase Case, Trail? WindPerM);
+public sealed record StandCase(SolverCase Case, Trail? WindPerM)
+{
+    /// <summary>The case without its wind direction.</summary>
+    public string Kind { get; init; } = Case.Name;
+
+    /// <summary>Compass bearing the wind comes from, rad; null in still air.</summary>
+    public double? WindFromRad { get; init; }
+}
 
 /// <summary>All load combinations of a mast: still air at three temperatures, wind from all round cold and hot, ice with its wind.</summary>
 public sealed class LoadCases
@@ -135,7 +142,11 @@ public sealed class LoadCases
             ],
             PointLoads = [.. Bodies().Select(b => new SolverPointLoad(b.HeightM, factor * MastLoads.Wind(windy, b.Body, Ground(b.HeightM)).N))],
         };
-        return new StandCase(solver, MastLoads.Wind(windy, middle.Shape, Ground((middle.BottomM + middle.TopM) / 2)).Magnitude);
+        return new StandCase(solver, MastLoads.Wind(windy, middle.Shape, Ground((middle.BottomM + middle.TopM) / 2)).Magnitude)
+        {
+            Kind = name,
+            WindFromRad = direction.FromAzimuthRad,
+        };
     }
 
     private SolverLineLoad IceOn(MastRun run, IceCase ice) => Along(run, h => MastLoads.Ice(ice, run.Shape, Ground(h)).NPerM);

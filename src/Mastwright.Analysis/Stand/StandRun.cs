@@ -46,7 +46,7 @@ internal static class StandRun
         return new StandAnswer(
             new StandResult
             {
-                Cases = [.. solved.Select(CaseOf)],
+                Cases = [.. solved.Select(c => CaseOf(c, model))],
                 BaseCompressionN = checks.BaseCompression,
                 GuyTensions = checks.GuyTensions,
                 BucklingFactor = buckling?.Factor,
@@ -58,12 +58,18 @@ internal static class StandRun
             findings.AddRange(chainFindings));
     }
 
-    private static CaseResult CaseOf(SolvedCase solved)
+    private static CaseResult CaseOf(SolvedCase solved, StandModel model)
     {
         var s = solved.Solution;
         var top = s.Nodes.Count > 0 ? s.Nodes[^1].DisplacementM : default;
         return new CaseResult(
             solved.Name, s.IsStable, double.Hypot(top.X, top.Y), s.Foot.ReactionN.Z,
-            s.Guys.Select(g => g.LargestTensionN).DefaultIfEmpty().Max(), s.LargestMoment?.BendingMomentNm ?? 0);
+            s.Guys.Select(g => g.LargestTensionN).DefaultIfEmpty().Max(), s.LargestMoment?.BendingMomentNm ?? 0)
+        {
+            Kind = solved.Case.Kind,
+            WindFromRad = solved.Case.WindFromRad,
+            Axis = s.IsStable ? [.. s.Nodes.Select(n => new AxisMove(n.HeightM, n.DisplacementM))] : [],
+            Guys = s.IsStable ? [.. model.Guys.Select(g => new GuyInCase(g.Level, g.Anchor.Name, s.Guy(g.Guy.Name).LargestTensionN, s.Guy(g.Guy.Name).AnchorTensionN, g.Strand.BreakingN))] : [],
+        };
     }
 }

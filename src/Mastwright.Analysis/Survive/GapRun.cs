@@ -18,19 +18,11 @@ internal static class GapRun
     public static GapRequest Request(Station station, Mast mast, IReadOnlyList<BandResult> bands, IReadOnlyList<(string Name, double FrequencyHz, Trail PeakV)> groupPeaks)
     {
         var spec = station.Protection;
-        var shape = spec.Electrodes switch
-        {
-            Electrodes.Balls => GapShape.BallToBall,
-            Electrodes.BallToPlate => GapShape.BallToPlate,
-            Electrodes.RoundedToPlate => GapShape.RoundedNutToPlate,
-            Electrodes.Rods => GapShape.Rods,
-            _ => GapShape.RoundedNuts,
-        };
         var insulator = Catalogue.Default.BaseInsulators[mast.Base.Insulator];
         return new GapRequest(
-            new GapElectrodes(shape, spec.ElectrodeDiameterM),
-            new AirState(station.Site.ElevationM, station.Site.HottestK),
-            new AirState(station.Site.ElevationM, station.Site.ColdestK),
+            ElectrodesOf(spec),
+            SiteAir.Thin(station),
+            SiteAir.Dense(station),
             [
                 .. bands.Select(b => new GapBand(b.Name, b.FrequencyHz, b.BasePeakV, station.Bands.First(x => x.Title == b.Name).ModulationPeak)),
                 .. groupPeaks.Select(g => new GapBand(g.Name, g.FrequencyHz, g.PeakV)),
@@ -42,6 +34,26 @@ internal static class GapRun
             ],
             spec.Mismatch, spec.WorkingMargin, spec.PartMargin, spec.WetFactor, spec.ImpulseRatio, spec.GapToleranceM);
     }
+
+    /// <summary>The electrodes of the design.</summary>
+    public static GapElectrodes ElectrodesOf(ProtectionSpec spec) => new(
+        spec.Electrodes switch
+        {
+            Electrodes.Balls => GapShape.BallToBall,
+            Electrodes.BallToPlate => GapShape.BallToPlate,
+            Electrodes.RoundedToPlate => GapShape.RoundedNutToPlate,
+            Electrodes.Rods => GapShape.Rods,
+            _ => GapShape.RoundedNuts,
+        },
+        spec.ElectrodeDiameterM);
+
+    /// <summary>The spacing a strike finds: the one set, else the one proposed, else the smallest that holds off; null when nothing can be said.</summary>
+    public static double? SpacingM(Station station, GapAnswer answer) => station.Protection.GapM ?? answer switch
+    {
+        GapSetting s => s.SpacingM.Value,
+        NoGapFits n => n.WindowLowM.Value,
+        _ => null,
+    };
 
     /// <summary>Checks of a gap that the builder has set already.</summary>
     public static ImmutableArray<Check> OfSetGap(GapRequest request, GapAnswer answer, string mast, double gapM)

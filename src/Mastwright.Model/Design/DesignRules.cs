@@ -156,10 +156,26 @@ internal static class DesignRules
                 }
             }
 
+            Crossings(mast, path);
             if (mast.TopWires is { } wires && mast.Sections.Length > 0 && wires.LengthM * Math.Sin(wires.SlopeRad) > mast.TopM - 0.5)
             {
                 Add("top-wires-reach-ground", path + ".top-wires.length", "The top wires reach the ground.",
                     L(wires.LengthM), $"ends at least 0.5 m above ground", "Shorten them or make them less steep.");
+            }
+        }
+
+        private void Crossings(Mast mast, string path)
+        {
+            Twice(mast.Crossings.Select(c => c.Name), i => $"{path}.crossings[{i}].name", "crossings");
+            for (var c = 0; c < mast.Crossings.Length; c++)
+            {
+                var crossing = mast.Crossings[c];
+                var kinds = new object?[] { crossing.Coil, crossing.Transformer, crossing.Stub }.Count(k => k is not null);
+                if (Sound($"{path}.crossings[{c}]") && kinds != 1)
+                {
+                    Add("crossing-kind", $"{path}.crossings[{c}]", $"Crossing “{crossing.Name}” is described as {(kinds == 0 ? "no kind" : kinds + " kinds at once")}.",
+                        null, "exactly one of coil, transformer, stub", "Keep one.");
+                }
             }
         }
 

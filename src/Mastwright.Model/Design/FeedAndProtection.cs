@@ -105,6 +105,11 @@ public sealed record ProtectionSpec
     [Quantity(QuantityKind.Ratio, 1, 5)]
     public double ImpulseRatio { get; init; } = 1.25;
 
+    /// <summary>Water vapour in the air, kg/m³.</summary>
+    [Field("humidity", "Water vapour in the air at the gap.", Default = "8.5 g/m³", Why = "the reference humidity of the spark tables")]
+    [Quantity(QuantityKind.Density, 0, 0.04)]
+    public double HumidityKgPerM3 { get; init; } = 0.0085;
+
     /// <summary>Parts behind the gap.</summary>
     [Field("parts", "Parts behind the gap and the peak voltage each withstands.", Default = "the base insulator's flashover only", Why = "the file names no capacitor, coil or relay")]
     public ImmutableArray<WeakPart> Parts { get; init; } = [];

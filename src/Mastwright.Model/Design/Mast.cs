@@ -53,6 +53,14 @@ public sealed record Mast
     [Field("attachments", "Things fixed to the mast that weigh and catch wind.", Default = "none")]
     public ImmutableArray<Attachment> Attachments { get; init; } = [];
 
+    /// <summary>What stands on its top; null for nothing.</summary>
+    [Field("top", "A rod, whip or ring on the mast's top, for static and corona.", Default = "nothing")]
+    public TopFitting? Top { get; init; }
+
+    /// <summary>Cables across the base.</summary>
+    [Field("crossings", "Cables that cross the base insulator: lamp, rotator, other aerials.", Default = "none")]
+    public ImmutableArray<CrossingSpec> Crossings { get; init; } = [];
+
     /// <summary>Length of the mast above its insulator, m.</summary>
     public double LengthM => Sections.Sum(s => s.LengthM);
 

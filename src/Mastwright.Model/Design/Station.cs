@@ -51,6 +51,30 @@ public sealed record Station
     [Field("protection", "The base spark gap and the weakest parts behind it.", Default = "all of its own defaults")]
     public ProtectionSpec Protection { get; init; } = new();
 
+    /// <summary>Lightning.</summary>
+    [Field("lightning", "The lightning the station is held against, and the straps through the base gap.", Default = "all of its own defaults")]
+    public LightningSpec Lightning { get; init; } = new();
+
+    /// <summary>The earth at each mast.</summary>
+    [Field("earth", "The earth at each mast besides its radials: rods, ring, surface layer, bonds.", Default = "all of its own defaults")]
+    public EarthSystem Earth { get; init; } = new();
+
+    /// <summary>The cable to the house; null when not stated.</summary>
+    [Field("cable", "The cable from the network to the house, as a strike sees it.", Default = "not stated; a strike is followed without one")]
+    public CableToHouse? Cable { get; init; }
+
+    /// <summary>Static and corona.</summary>
+    [Field("statics", "What drains static from the masts, and how quiet they shall be.", Default = "all of its own defaults")]
+    public StaticsSpec Statics { get; init; } = new();
+
+    /// <summary>Metals in contact.</summary>
+    [Field("metals", "Metals that touch, the air they touch in, and ropes in the sun.", Default = "all of its own defaults")]
+    public MetalsSpec Metals { get; init; } = new();
+
+    /// <summary>The fence; null when not stated.</summary>
+    [Field("fence", "The fence that keeps people from each base.", Default = "not stated")]
+    public Fence? Fence { get; init; }
+
     /// <summary>Factors and limits the checks use.</summary>
     [Field("limits", "Safety factors and limits the checks hold the design to.", Default = "all of their own defaults")]
     public Limits Limits { get; init; } = new();

@@ -18,7 +18,7 @@ public static class QuantityFormat
             return valueSi > 0 ? "∞" : "−∞";
         }
 
-        if (kind is QuantityKind.Ratio or QuantityKind.Count or QuantityKind.Money or QuantityKind.ThermalExpansion or QuantityKind.SpecificEnergy)
+        if (kind is QuantityKind.Ratio or QuantityKind.Count or QuantityKind.Money or QuantityKind.ThermalExpansion)
         {
             return Digits(valueSi, digits);
         }
@@ -56,7 +56,7 @@ public static class QuantityFormat
             QuantityKind.UnitWeight => us ? "pcf" : "kN/m³",
             QuantityKind.Mass => us ? "lb" : "kg",
             QuantityKind.LinearMass => us ? "lb/ft" : "kg/m",
-            QuantityKind.Density => us ? "pcf" : "kg/m³",
+            QuantityKind.Density => size < 0.1 && size > 0 ? "g/m³" : us ? "pcf" : "kg/m³",
             QuantityKind.Speed => us ? "mph" : "m/s",
             QuantityKind.Temperature => us ? "°F" : "°C",
             QuantityKind.TemperatureDifference => us ? "°F" : "K",
@@ -68,10 +68,12 @@ public static class QuantityFormat
             QuantityKind.Inductance => size >= 1e-3 ? "mH" : size >= 1e-7 || size == 0 ? "µH" : "nH",
             QuantityKind.Capacitance => size >= 1e-6 ? "µF" : size >= 1e-8 ? "nF" : "pF",
             QuantityKind.PeakVoltage or QuantityKind.RmsVoltage => size >= 1e4 ? "kV" : "V",
-            QuantityKind.PeakCurrent or QuantityKind.RmsCurrent => size >= 1e4 ? "kA" : "A",
+            QuantityKind.PeakCurrent or QuantityKind.RmsCurrent => size >= 1e4 ? "kA" : size >= 0.1 || size == 0 ? "A" : size >= 1e-4 ? "mA" : "µA",
             QuantityKind.Power => size >= 1e4 ? "kW" : "W",
             QuantityKind.Energy => size >= 1e4 ? "kJ" : "J",
             QuantityKind.ElectricField => size >= 1e4 ? "kV/m" : size >= 1 || size == 0 ? "V/m" : "mV/m",
+            QuantityKind.SpecificEnergy => size >= 1e6 ? "MJ/Ω" : size >= 1e4 ? "kJ/Ω" : "J/Ω",
+            QuantityKind.MagneticField => size >= 0.1 || size == 0 ? "A/m" : "mA/m",
             QuantityKind.Conductivity => "S/m",
             _ => UnitTable.For(kind)[0].Symbol,
         };

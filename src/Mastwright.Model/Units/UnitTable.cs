@@ -57,7 +57,7 @@ public static class UnitTable
         WrittenUnit[] amperes =
         [
             U("A", ElectricCurrentUnit.Ampere, ElectricCurrentUnit.Ampere), U("mA", ElectricCurrentUnit.Milliampere, ElectricCurrentUnit.Ampere),
-            U("kA", ElectricCurrentUnit.Kiloampere, ElectricCurrentUnit.Ampere),
+            U("kA", ElectricCurrentUnit.Kiloampere, ElectricCurrentUnit.Ampere), U("µA", ElectricCurrentUnit.Microampere, ElectricCurrentUnit.Ampere, "uA", "μA"),
         ];
         WrittenUnit[] pressures =
         [
@@ -141,6 +141,7 @@ public static class UnitTable
             [
                 U("kg/m³", DensityUnit.KilogramPerCubicMeter, DensityUnit.KilogramPerCubicMeter, "kg/m3"),
                 U("pcf", DensityUnit.PoundPerCubicFoot, DensityUnit.KilogramPerCubicMeter, "lb/ft³", "lb/ft3"),
+                U("g/m³", DensityUnit.GramPerCubicMeter, DensityUnit.KilogramPerCubicMeter, "g/m3"),
             ],
             [QuantityKind.Speed] =
             [
@@ -204,12 +205,13 @@ public static class UnitTable
                 U("W", PowerUnit.Watt, PowerUnit.Watt, "watt", "watts"), U("mW", PowerUnit.Milliwatt, PowerUnit.Watt), U("kW", PowerUnit.Kilowatt, PowerUnit.Watt),
             ],
             [QuantityKind.Energy] = [U("J", EnergyUnit.Joule, EnergyUnit.Joule), U("kJ", EnergyUnit.Kilojoule, EnergyUnit.Joule)],
+            [QuantityKind.SpecificEnergy] = [new("J/Ω", [], v => v, v => v), new("kJ/Ω", [], v => v * 1e3, v => v / 1e3), new("MJ/Ω", [], v => v * 1e6, v => v / 1e6)],
             [QuantityKind.ElectricField] =
             [
                 U("V/m", ElectricFieldUnit.VoltPerMeter, ElectricFieldUnit.VoltPerMeter),
                 new("mV/m", [], v => v / 1e3, v => v * 1e3), new("kV/m", [], v => v * 1e3, v => v / 1e3),
             ],
-            [QuantityKind.MagneticField] = [new("A/m", [], v => v, v => v)],
+            [QuantityKind.MagneticField] = [new("A/m", [], v => v, v => v), new("mA/m", [], v => v / 1e3, v => v * 1e3)],
             [QuantityKind.PowerDensity] = [new("W/m²", ["W/m2"], v => v, v => v), new("mW/cm²", ["mW/cm2"], v => v * 10, v => v / 10)],
             [QuantityKind.Conductivity] =
             [

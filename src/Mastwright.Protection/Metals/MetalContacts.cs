@@ -47,7 +47,7 @@ public static class MetalContacts
     {
         var first = Trail.Given($"anodic index of {c.First.Name}", "V1", c.First.AnodicIndexV, QuantityKind.PeakVoltage, c.First.Source);
         var second = Trail.Given($"anodic index of {c.Second.Name}", "V2", c.Second.AnodicIndexV, QuantityKind.PeakVoltage, c.Second.Source);
-        var difference = Trail.Computed("difference of anodic index", "ΔV", Math.Abs(c.First.AnodicIndexV - c.Second.AnodicIndexV), QuantityKind.PeakVoltage, "ΔV = |V1 − V2|", IndexRule, first, second)
+        var difference = Trail.Computed("difference of anodic index", "ΔV", Math.Round(Math.Abs(c.First.AnodicIndexV - c.Second.AnodicIndexV), 6), QuantityKind.PeakVoltage, "ΔV = |V1 − V2|", IndexRule, first, second)
             .Remark("Published tables differ by up to 0.15 V and in order; the rule is for orientation.");
         var allowed = Trail.Given("allowed difference", "ΔVa", AllowedV(c.Environment), QuantityKind.PeakVoltage, IndexRule);
         var eaten = c.First.AnodicIndexV >= c.Second.AnodicIndexV ? c.First : c.Second;

@@ -14,11 +14,14 @@ public sealed record StudyInput(DesignReading Reading, IProgress<AnalysisStep>? 
 {
     private StationResult? result;
 
+    /// <summary>The whole station's result when the caller has it already; null to have it computed.</summary>
+    public StationResult? Known { get; init; }
+
     /// <summary>The station.</summary>
     public Station Station => Reading.Station!;
 
     /// <summary>The whole station's result, computed when first asked for.</summary>
-    public StationResult Result => result ??= StationAnalysis.Run(Reading, Progress, Cancellation);
+    public StationResult Result => result ??= Known ?? StationAnalysis.Run(Reading, Progress, Cancellation);
 }
 
 /// <summary>
@@ -43,5 +46,12 @@ public static class Studies
         SetOutSheet.Study,
         CutSheet.Study,
         TensionSheet.Study,
+        GapStudy.Study,
+        StrikeStudy.Study,
+        EarthStudy.Study,
+        CoronaStudy.Study,
+        CrossingStudy.Study,
+        MetalsStudy.Study,
+        PeopleStudy.Study,
     ];
 }

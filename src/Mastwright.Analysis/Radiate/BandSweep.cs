@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using System.Numerics;
+using Mastwright.Analysis.Results;
+using Mastwright.Circuits;
+using Mastwright.Circuits.Ac;
+using Mastwright.Circuits.Match;
+using Mastwright.Fields.Solving;
+using Mastwright.Model.Design;
+
+namespace Mastwright.Analysis.Radiate;
+
+/// <summary>One frequency of a sweep.</summary>
+/// <param name="FrequencyHz">Frequency, Hz.</param>
+/// <param name="FeedOhm">Impedance the network sees, Ω.</param>
+/// <param name="Swr">Standing wave ratio on the line with the network left as it is; null when there is no network.</param>
+public sealed record SweepPoint(double FrequencyHz, Complex FeedOhm, double? Swr);
+
+/// <summary>A mast's impedance and match across one band.</summary>
+/// <param name="Mast">The mast.</param>
+/// <param name="Band">The band.</param>
+/// <param name="Points">The points, frequency rising.</param>
+public sealed record BandSweepResult(string Mast, string Band, ImmutableArray<SweepPoint> Points)
+{
+    /// <summary>The run of swept frequencies round the design frequency where the standing wave ratio stays at or below a limit; null when it exceeds it there.</summary>
+    public (double LowHz, double HighHz)? Within(double swr, double designHz)
+    {
+        var centre = Points.Select((p, i) => (Gap: Math.Abs(p.FrequencyHz - designHz), Index: i)).Min().Index;
+        bool Good(int i) => Points[i].Swr is { } s && s <= swr;
+        if (!Good(centre))
+        {
+            return null;
+        }
+
+        var (low, high) = (centre, centre);
+        while (low > 0 && Good(low - 1))
+        {
+            low--;
+        }
+
+        while (high < Points.Length - 1 && Good(high + 1))
+        {
+            high++;
+        }
+
+        return (Points[low].FrequencyHz, Points[high].FrequencyHz);
+    }
+}
+
+/// <summary>Sweeps bands after the station is solved: how the match the station has been given fares off its design frequency.</summary>
+public static class BandSweep
+{
+    private const int Solved = 5;
+    private const int Shown = 41;
+
+    /// <summary>One mast across one band: the wires are solved at a few frequencies, the rows between follow a smooth curve through them.</summary>
+    /// <param name="result">The station's result.</param>
+    /// <param name="mast">Index of the mast.</param>
+    /// <param name="band">Index of the band.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static BandSweepResult Of(StationResult result, int mast, int band, CancellationToken cancellation = default)
+    {
+        var station = result.Station;
+        var (m, b) = (station.Masts[mast], station.Bands[band]);
+        var answer = result.Masts[mast].Bands[band];
+        var (low, high) = AmateurBands.EdgesOf(b.FrequencyHz) ?? (0.98 * b.FrequencyHz, 1.02 * b.FrequencyHz);
+        (low, high) = (b.LowHz ?? low, b.HighHz ?? high);
+        var model = WireModels.Of(station);
+        double[] at = [.. Enumerable.Range(0, Solved).Select(i => low + ((high - low) * i / (Solved - 1))).Append(b.FrequencyHz).Distinct().Order()];
+        var sweep = WireSolver.Sweep(model, at, null, cancellation);
+        if (sweep.Solutions.IsEmpty)
+        {
+            return new BandSweepResult(m.Name, b.Title, []);
+        }
+
+        var load = LoadImpedance.Table([.. sweep.Solutions.Select((s, i) => (at[i], s.FeedImpedance(mast) + BandRun.Drive(station, m, s, mast).Earth.Total.Value))]);
+        var matched = answer.Match is { } match ? new MatchCandidate(match.TopologyId, match.Title, match.Ladder, match.Problem with { Load = load }) : null;
+        var points = Enumerable.Range(0, Shown).Select(i => low + ((high - low) * i / (Shown - 1))).Select(f =>
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var seen = BasePoint.Of(load.At(f)[0, 0], b.PowerW, f, BandRun.BaseCapacitanceF(station, m));
+            return new SweepPoint(f, new Complex(seen.TerminalResistance.Value, seen.TerminalReactance.Value), matched?.SwrAt(f));
+        });
+        return new BandSweepResult(m.Name, b.Title, [.. points]);
+    }
+}

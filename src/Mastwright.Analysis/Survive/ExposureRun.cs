@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using Mastwright.Analysis.Radiate;
+using Mastwright.Analysis.Results;
+using Mastwright.Fields.Results;
+using Mastwright.Fields.Solving;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+using Mastwright.Numerics;
+using Mastwright.Protection.People;
+
+namespace Mastwright.Analysis.Survive;
+
+/// <summary>Distances on one band.</summary>
+/// <param name="Band">The band.</param>
+/// <param name="Population">For whom.</param>
+/// <param name="Between">From the solved near field, midway between the guys, largest first.</param>
+/// <param name="Along">The same along the guys, down to their anchors: close to a guy its own current counts.</param>
+/// <param name="Far">By the far-field estimate, for each limit; not valid near the mast, and says so.</param>
+public sealed record BandExposure(BandResult Band, Population Population, ImmutableArray<NearFieldDistance> Between, ImmutableArray<NearFieldDistance> Along, ImmutableArray<ExposureDistance> Far);
+
+/// <summary>A guy within reach.</summary>
+/// <param name="Guy">The guy.</param>
+/// <param name="Band">The band with the greatest current.</param>
+/// <param name="CurrentA">Current from its lowest piece into the anchor: what a person in the anchor's place would carry at most.</param>
+/// <param name="LimitA">Contact-current limit for the public.</param>
+public sealed record GuyTouch(string Guy, string Band, Trail CurrentA, Trail LimitA);
+
+/// <summary>Exposure and burns around one mast.</summary>
+/// <param name="Bands">Every band, for the public and for people who know and control the exposure.</param>
+/// <param name="Guys">Guys of metal that end within reach.</param>
+/// <param name="FenceM">The radius of the fence that satisfies every limit for the public and every reach, guys and all.</param>
+/// <param name="BetweenM">The radius that would do between the guys.</param>
+/// <param name="Checks">Fence and burns.</param>
+/// <param name="Findings">Limits exceeded farther out than was looked.</param>
+public sealed record ExposureReport(ImmutableArray<BandExposure> Bands, ImmutableArray<GuyTouch> Guys, Trail FenceM, Trail BetweenM, ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings);
+
+/// <summary>People near a mast: exposure distances from the solved near field, burns, and the fence.</summary>
+public static class ExposureRun
+{
+    private const double FarthestM = 60;
+    private const double NearestM = 0.6;
+
+    /// <summary>Everything around one mast.</summary>
+    public static ExposureReport Of(Station station, int mastIndex, MastResult result, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
+    {
+        var mast = station.Masts[mastIndex];
+        var model = WireModels.Of(station);
+        var bands = new (ImmutableArray<BandExposure> Exposure, ImmutableArray<(string Guy, double A)> Guys)[result.Bands.Length];
+        var done = 0;
+        Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
+        {
+            var band = station.Bands[b];
+            var solution = WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Require();
+            var (driven, earth) = BandRun.Drive(station, mast, solution, mastIndex);
+            var lossless = solution.FeedImpedance(mastIndex).Real;
+            var lossyOverLossless = (lossless + earth.Total.Value) / lossless;
+            var request = Request(mast, band, driven, lossyOverLossless, FarthestM);
+            var (between, along) = (Turned(request, mast, false), Turned(request, mast, true));
+            var gain = Math.Pow(10, result.Bands[b].GainDbi.Value / 10);
+            bands[b] = (
+                [.. new[] { Population.Public, Population.Occupational }.Select(p => new BandExposure(result.Bands[b], p, NearFieldExposure.Distances(between, p, cancellation), NearFieldExposure.Distances(along, p, cancellation),
+                    FarFieldExposure.Distances(request.Emission with { Gain = gain }, p, GroundReflection.InGain)))],
+                [.. AnchorCurrents(mast, driven).Select(g => (g.Guy, g.A * Math.Sqrt(band.PowerW / lossyOverLossless)))]);
+            progress?.Report(new AnalysisStep($"Fields around mast {mast.Name}, {band.Title}", Math.Min(0.95, Interlocked.Increment(ref done) / (double)bands.Length)));
+        });
+
+        var all = bands.SelectMany(b => b.Exposure).ToImmutableArray();
+        var known = all.Where(b => b.Population == Population.Public && !b.Between.IsEmpty).ToList();
+        var free = RfBurn.FenceRadius([.. known.Select(b => b.Between[0].Governing)], mast.Base.LeadDiameterM / 2);
+        var fence = RfBurn.FenceRadius([.. known.Select(b => b.Between[0].Governing), .. known.Select(b => b.Along[0].Governing)], mast.Base.LeadDiameterM / 2);
+        var checks = FenceRun.Burns(station, mast, result);
+        if (station.Fence is { } built)
+        {
+            var radius = Trail.Given("fence radius", "r", built.RadiusM, QuantityKind.Length, Source.DesignFile);
+            var around = RfBurn.FenceCheck(radius, free) with { Id = $"survive.fence[{mast.Name}]", Title = "The fence keeps people far enough from the mast, between the guys" };
+            var guys = RfBurn.FenceCheck(radius, fence) with { Id = $"survive.fence.guys[{mast.Name}]", Title = "The fence keeps people off the guys' lower ends" };
+
+            // A guy is thin and seen: keeping off it by hand's breadths is not the same as a field that fills a garden.
+            checks = [.. checks, around, guys.Verdict != Verdict.Fail ? guys
+                : guys with { Verdict = Verdict.Caution, Cure = "Fence each anchor, put an insulator more into the lowest piece of the guy, or widen the fence." }];
+        }
+
+        return new(all, Guys(station, bands), fence, free, checks, [.. all.SelectMany(b => b.Between.Concat(b.Along).SelectMany(n => n.Findings)).DistinctBy(f => f.Message)]);
+    }
+
+    /// <summary>The near field of one mast on one band as the exposure limits ask for it.</summary>
+    internal static NearFieldRequest Request(Mast mast, Band band, DrivenWires driven, double lossyOverLossless, double farthestM) => new(
+        point =>
+        {
+            var sample = Fields.Results.NearField.At(driven, point);
+            return new FieldStrength(sample.Electric.Magnitude, sample.Magnetic.Magnitude);
+        },
+        lossyOverLossless, new Emission(band.FrequencyHz, band.PowerW, 1, band.Duty), new Vec3(mast.EastM, mast.NorthM, 0), NearestM, farthestM);
+
+    // Looked at from bearings that begin at a guy or midway between two: the same request, turned about the mast.
+    private static NearFieldRequest Turned(NearFieldRequest request, Mast mast, bool alongGuy)
+    {
+        var bearings = mast.Anchors.Select(a => (Math.PI / 2) - a.BearingRad).Select(a => a - (2 * Math.PI * Math.Floor(a / (2 * Math.PI)))).Order().ToList();
+        var (from, gap) = bearings.Zip(bearings.Skip(1).Append(bearings[0] + (2 * Math.PI)), (a, b) => (From: a, Gap: b - a)).MaxBy(g => g.Gap);
+        var (sin, cos) = Math.SinCos(alongGuy ? from : from + (gap / 2));
+        var centre = request.Centre;
+        return request with
+        {
+            Bearings = Alike(mast, bearings) ? 1 : Math.Clamp(bearings.Count, 3, 6),
+            Field = point =>
+            {
+                var (dx, dy) = (point.X - centre.X, point.Y - centre.Y);
+                return request.Field(new Vec3(centre.X + (dx * cos) - (dy * sin), centre.Y + (dx * sin) + (dy * cos), point.Z));
+            },
+        };
+    }
+
+    // Guys evenly spread and alike all round: one bearing stands for all.
+    private static bool Alike(Mast mast, List<double> bearings)
+    {
+        var first = mast.Anchors[0];
+        var even = 2 * Math.PI / bearings.Count;
+        return mast.Anchors.All(a => Math.Abs(a.DistanceM - first.DistanceM) < 0.1 && Math.Abs(a.RiseM - first.RiseM) < 0.1)
+            && bearings.Skip(1).Zip(bearings, (b, a) => b - a).All(g => Math.Abs(g - even) < 0.02)
+            && mast.Guys.All(g => g.Anchors.IsEmpty) && (mast.TopWires is null || mast.TopWires.PartOfGuys);
+    }
+
+    /// <summary>Base voltage of a band, rms.</summary>
+    internal static Trail Rms(BandResult band) =>
+        Trail.Computed("base voltage, rms", "U", band.BasePeakV.Value / Math.Sqrt(2), QuantityKind.RmsVoltage, "U = Vp/√2", Source.Derived("docs/theory/circuits-matching.md"), band.BasePeakV);
+
+    private static ImmutableArray<GuyTouch> Guys(Station station, (ImmutableArray<BandExposure> Exposure, ImmutableArray<(string Guy, double A)> Guys)[] bands)
+    {
+        if (bands.Length == 0)
+        {
+            return [];
+        }
+
+        return
+        [
+            .. bands.SelectMany((b, i) => b.Guys.Select(g => (g.Guy, g.A, Band: station.Bands[i]))).GroupBy(g => g.Guy).Select(g => g.MaxBy(x => x.A)).Select(g => new GuyTouch(g.Guy, g.Band.Title,
+                Trail.Computed("current into the anchor", "Ia", g.A, QuantityKind.RmsCurrent, "current at the lower end of the lowest piece, solved", Source.Derived("docs/theory/fields-wires.md"),
+                    Trail.Given("power", "P", g.Band.PowerW, QuantityKind.Power, Source.DesignFile)).Within("the anchor as a perfect earth, which draws the most current"),
+                RfBurn.ContactLimit(Population.Public, g.Band.FrequencyHz))),
+        ];
+    }
+
+    // The lowest piece of each guy ends at its anchor; what flows there is the most a hand put in the anchor's place could carry.
+    private static IEnumerable<(string Guy, double A)> AnchorCurrents(Mast mast, DrivenWires driven)
+    {
+        foreach (var guy in driven.Mesh.Model.Wires.Where(w => w.Name.StartsWith("guy ", StringComparison.Ordinal) && w.Name.Contains($" of {mast.Name} to ", StringComparison.Ordinal))
+            .GroupBy(w => w.Name[..w.Name.IndexOf(", piece", StringComparison.Ordinal)]))
+        {
+            yield return (guy.Key, driven.CurrentsOn(guy.Last().Name)[^1].Current.Magnitude);
+        }
+    }
+}

@@ -1,0 +1,56 @@
+using Mastwright.Analysis.Survive;
+using Mastwright.Model.Trails;
+using Mastwright.Protection.Crossing;
+using Mastwright.Protection.Gaps;
+using Mastwright.Protection.Lightning;
+using Mastwright.Report.Documents;
+
+namespace Mastwright.Report.Studies;
+
+/// <summary>Cables that cross the base insulator.</summary>
+public static class CrossingStudy
+{
+    /// <summary>The study.</summary>
+    public static Study Study { get; } = new("crossing", "Cables across the base: their effect on every band and their strike path", Make);
+
+    private static Document Make(StudyInput input)
+    {
+        var station = input.Station;
+        var document = new DocumentBuilder("Cables across the base", station.Name, station.UnitSystem).Caution(StrikeCautions.Storm).Caution(GapAnswer.Caution);
+        for (var m = 0; m < station.Masts.Length; m++)
+        {
+            var (mast, result) = (station.Masts[m], input.Result.Masts[m]);
+            document.Section($"Mast {mast.Name}");
+            if (mast.Crossings.IsEmpty)
+            {
+                document.Text("The file names no cable across the base. Name a lamp, a rotator or another aerial under “crossings”, as a coil, a transformer or a stub.");
+                continue;
+            }
+
+            var strike = StrikeSimulation.Run(StrikeRun.Scenario(station, mast, result, LightningCurrents.Of(StrikeRun.LevelOf(station), StrokeKind.Subsequent)), cancellation: input.Cancellation);
+            foreach (var crossing in CrossingRun.Of(mast, result, strike?.Parts[0].PeakV))
+            {
+                One(document, crossing);
+            }
+        }
+
+        return document.Build();
+    }
+
+    private static void One(DocumentBuilder document, CrossingCase crossing)
+    {
+        document.Table($"{crossing.Name}: effect on every band", ["Band", "#Crossing R", "#Crossing X", "#Base R with it", "#Base X with it", "#Loss", "#SWR it makes", "#Crest across it"], crossing.Answer.Effects.Select(e => new Cell[]
+        {
+            e.Band, document.Show(e.CrossingR, 3), document.Show(e.CrossingX, 3), document.Show(e.BaseR, 3), document.Show(e.BaseX, 3), document.Show(e.LossW, 3),
+            Swr(e.DetuningRatio.Value), document.Show(e.VoltagePeakV, 3),
+        }));
+        document.Checks($"{crossing.Name}: checks", crossing.Answer.Checks);
+        document.Text($"In a strike: {crossing.Answer.StrikePath}");
+        if (crossing.Answer.StrikeVoltPerTurn is { } turn)
+        {
+            document.Text($"Between turns, were the strike's voltage spread evenly: {document.Show(turn, 3)}. {turn.Note}");
+        }
+    }
+
+    private static string Swr(double reflection) => reflection >= 1 ? "∞" : Model.Units.QuantityFormat.Digits((1 + reflection) / (1 - reflection), 3);
+}

@@ -1,0 +1,159 @@
+using Mastwright.Analysis.Results;
+using Mastwright.Analysis.Survive;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+using Mastwright.Protection.Lightning;
+using Mastwright.Report.Documents;
+
+namespace Mastwright.Report.Studies;
+
+/// <summary>A lightning stroke followed through mast, gap, earth, network, cable and house.</summary>
+public static class StrikeStudy
+{
+    /// <summary>The study.</summary>
+    public static Study Study { get; } = new("strike", "A lightning stroke followed through mast, gap, earth, network, cable and house", Make);
+
+    private static Document Make(StudyInput input)
+    {
+        var document = new DocumentBuilder("A strike", input.Station.Name, input.Station.UnitSystem).Caution(StrikeCautions.Storm);
+        document.Text("Each stroke enters at the top. The mast is a line; the gap fires by the equal-area rule and its arc follows Toepler's law; the radials are a distributed earth whose soil breaks down; the network of the lowest band and the cable hang behind the gap.");
+        for (var m = 0; m < input.Station.Masts.Length; m++)
+        {
+            var (mast, result) = (input.Station.Masts[m], input.Result.Masts[m]);
+            document.Section($"Mast {mast.Name}");
+            var report = StrikeRun.Of(input.Station, mast, result, input.Progress, input.Cancellation);
+            document.Findings(report.Findings);
+            if (report.Cases.IsEmpty)
+            {
+                continue;
+            }
+
+            document.Checks("What the strike asks of the parts, the worst stroke of each", report.Checks);
+            Strokes(document, report);
+            foreach (var one in report.Cases)
+            {
+                Parts(document, one);
+            }
+
+            Waves(document, report);
+            Cable(document, input.Station, report);
+            Conductors(document, input.Station, mast, report);
+            Ground(document, report);
+        }
+
+        return document.Build();
+    }
+
+    private static void Strokes(DocumentBuilder document, StrikeReport report)
+    {
+        document.Table("The strokes", ["Stroke", "#Crest", "#Charge", "#Specific energy", "#Gap fires after", "#at", "#Impulse ratio", "#Arc at crest", "#Energy in the arc", "#Rise of the plate"],
+            report.Cases.Select(c => new Cell[]
+            {
+                c.Scenario.Stroke.Name, document.Show(c.Scenario.Stroke.CrestA, QuantityKind.PeakCurrent, 3), document.Show(c.Scenario.Stroke.ChargeC(), QuantityKind.Charge, 3),
+                document.Show(c.Scenario.Stroke.SpecificEnergyJPerOhm(), QuantityKind.SpecificEnergy, 3),
+                Or(document, c.Result.FiredAtS, "does not fire"), Or(document, c.Result.GapPeakV, "no gap"), Or(document, c.Result.ImpulseRatio), Or(document, c.Result.ArcDropV), Or(document, c.Result.ArcEnergyJ),
+                document.Show(c.Result.PlatePeakV, 3),
+            }));
+        foreach (var finding in report.Cases.SelectMany(c => c.Result.Findings).DistinctBy(f => f.Message))
+        {
+            document.Findings([finding]);
+        }
+
+        if (report.StrapCost is { } cost)
+        {
+            document.Text($"A longer strap costs {document.Show(cost, 3)} more across the base for each metre of it, in the first negative stroke: keep gap, mast and plate together.");
+        }
+    }
+
+    private static void Parts(DocumentBuilder document, StrikeCase one) =>
+        document.Table($"Every part in the {one.Scenario.Stroke.Name}", ["Part", "#Peak voltage", "#Above half for", "#Peak current", "#Energy"], one.Result.Parts.Select(p => new Cell[]
+        {
+            p.Name, document.Show(p.PeakV, 3), document.Show(p.AboveHalfS, 3), document.Show(p.PeakA, 3), Math.Abs(p.EnergyJ.Value) < 0.1 ? "under 0.1 J" : document.Show(p.EnergyJ, 3),
+        }));
+
+    private static void Waves(DocumentBuilder document, StrikeReport report)
+    {
+        var steep = report.Cases.MaxBy(c => c.Scenario.Stroke.GreatestSteepnessAPerS())!;
+        PlotLine Of(StrikeWave wave, double scale, string name) => new(name, [.. wave.TimeS.Select(t => t * 1e6)], [.. wave.Value.Select(v => Math.Abs(v) * scale)]);
+        var volts = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakVoltage).Select(w => Of(w, 1e-3, Short(w.Name))).ToArray();
+        var amperes = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakCurrent).Select(w => Of(w, 1e-3, Short(w.Name))).ToArray();
+        document.Add(new Figure($"Voltages in the {steep.Scenario.Stroke.Name}, size in kilovolts over time in microseconds, both by decades",
+            Plots.Lines(new("time, µs", true), new("voltage, kV", true), [.. volts.Select(v => Above(v, 1e-3))])));
+        document.Add(new Figure($"Currents in the {steep.Scenario.Stroke.Name}, size in kiloamperes over time in microseconds, both by decades",
+            Plots.Lines(new("time, µs", true), new("current, kA", true), [.. amperes.Select(a => Above(a, 1e-3))])));
+    }
+
+    // Decades that say nothing are left out at the lower and the early end.
+    private static PlotLine Above(PlotLine line, double least)
+    {
+        var kept = Enumerable.Range(0, line.X.Count).Where(i => line.Y[i] >= least && line.X[i] >= 0.01).ToList();
+        return new(line.Name, [.. kept.Select(i => line.X[i])], [.. kept.Select(i => line.Y[i])]);
+    }
+
+    private static string Short(string name) => name.Replace("voltage, ", "", StringComparison.Ordinal).Replace("voltage across the ", "", StringComparison.Ordinal)
+        .Replace("rise of the ", "", StringComparison.Ordinal).Replace("current along the ", "", StringComparison.Ordinal).Replace("current through the ", "", StringComparison.Ordinal);
+
+    private static void Cable(DocumentBuilder document, Station station, StrikeReport report)
+    {
+        if (station.Cable is not { } cable)
+        {
+            return;
+        }
+
+        IEnumerable<(string Name, StrikeCase? Case)> cases = report.Cases.Select(c => (Name: "as designed, " + c.Scenario.Stroke.Name, Case: (StrikeCase?)c))
+            .Append(("panel bonded, first negative stroke", report.PanelBonded)).Append(("panel not bonded, first negative stroke", report.PanelMissing))
+            .Append(("cable buried, first negative stroke", report.CableBuried)).Append(("cable on the ground, first negative stroke", report.CableOnGround));
+        document.Table($"The cable to the house: {cable.Line}, {document.Show(cable.LengthM, QuantityKind.Length, 3)}",
+            ["Case", "#Charge along the cable", "#Peak along the cable", "#Shield at the entry", "#Across the radio's path", "#Through the radio's path", "#Charge there"],
+            cases.Where(c => c.Case?.Result.House is not null).Select(c => new Cell[]
+            {
+                c.Name, Percent(c.Case!.Result.CableShare), Percent(c.Case.Result.CablePeakShare), document.Show(c.Case.Result.House!.EntryPeakV, 3),
+                document.Show(c.Case.Result.House.EquipmentPeakV, 3), document.Show(c.Case.Result.House.EquipmentPeakA, 3), document.Show(c.Case.Result.House.EquipmentChargeC, 3),
+            }));
+        document.Text(cable.ArresterV is { } volts
+            ? $"The arrester between conductor and shield at the mast strikes at {document.Show(volts, QuantityKind.PeakVoltage)}; leave it in place, and inspect it after every storm."
+            : "No arrester is named between conductor and shield at the mast: the cable's inner conductor then carries what the network lets through.");
+    }
+
+    private static void Conductors(DocumentBuilder document, Station station, Mast mast, StrikeReport report)
+    {
+        var level = StrikeRun.LevelOf(station);
+        var energy = LightningCurrents.SpecificEnergy(level);
+        var spec = station.Lightning;
+        var rows = new (string Name, StrikeMetal Metal, double AreaM2, Trail Energy)[]
+        {
+            ("gap strap, the whole current", StrikeRun.MetalOf(spec.StrapMetal), spec.StrapWidthM * spec.StrapThicknessM, energy),
+            ("one radial, its even share", StrikeRun.MetalOf(station.Earth.RadialMetal), Math.PI / 4 * mast.Radials.WireDiameterM * mast.Radials.WireDiameterM,
+                Trail.Computed("specific energy in one radial", "W/R", energy.Value / mast.Radials.Count / mast.Radials.Count, QuantityKind.SpecificEnergy, "(W/R)/n²", Source.Derived("docs/theory/lightning.md"), energy)),
+            ("one radial, half the current", StrikeRun.MetalOf(station.Earth.RadialMetal), Math.PI / 4 * mast.Radials.WireDiameterM * mast.Radials.WireDiameterM,
+                Trail.Computed("specific energy of half the current", "W/R", energy.Value / 4, QuantityKind.SpecificEnergy, "(W/R)/4", Source.Derived("docs/theory/lightning.md"), energy)),
+        };
+        document.Table($"Heat in the conductors by hand: specific energy of the first positive stroke of level {level}", ["Conductor", "Metal", "#Section", "#Specific energy", "#Rise", "Melts"], rows.Select(r =>
+        {
+            var rise = ConductorHeating.Rise(r.Metal, r.AreaM2, r.Energy);
+            var melts = ConductorHeating.Melts(r.Metal, r.AreaM2, r.Energy);
+            return new Cell[] { r.Name, r.Metal.Name, document.Show(r.AreaM2, QuantityKind.SectionArea, 3), document.Show(r.Energy, 3), document.Show(rise, 3), melts ? new Cell("melts", Verdict.Caution) : new Cell("no", Verdict.Pass) };
+        }));
+        document.Table("Side flash", ["What", "#Distance"],
+        [
+            ["may jump, from the base voltage of the worst stroke (500 kV/m)", document.Show(report.Cases.MaxBy(c => c.Result.SideFlashM.Value)!.Result.SideFlashM, 3)],
+            [$"by hand, IEC 62305-3, through air along the mast ({document.Show(mast.TopM, QuantityKind.Length, 3)}), one conductor", document.Show(SideFlash.Distance(level, 1, mast.TopM, SeparationMedium.Air), 3)],
+            ["the same through wood, brick or concrete", document.Show(SideFlash.Distance(level, 1, mast.TopM, SeparationMedium.Solid), 3)],
+            [$"rolling sphere of level {level}", document.Show(LightningCurrents.RollingSphereM(level), 3)],
+        ]);
+    }
+
+    private static void Ground(DocumentBuilder document, StrikeReport report)
+    {
+        var worst = report.Cases.MaxBy(c => c.Result.PlatePeakV.Value)!;
+        document.Table($"Step and touch around the base in the {worst.Scenario.Stroke.Name}, between two radials", ["#Distance", "#Soil", "#Step of a metre", "#Touch"], worst.Result.Ground.Select(g => new Cell[]
+        {
+            document.Show(g.DistanceM, QuantityKind.Length, 3), document.Show(g.SurfaceV, 3), document.Show(g.StepV, 3), document.Show(g.TouchV, 3),
+        }));
+        document.Text("No standard gives limits for the microseconds of a strike. The figures say only this: nobody may be there.");
+    }
+
+    private static string Or(DocumentBuilder document, Trail? trail, string otherwise = "–") => trail is null ? otherwise : document.Show(trail, 3);
+
+    private static string Percent(Trail share) => Model.Units.QuantityFormat.Digits(100 * share.Value, 3) + " %";
+}

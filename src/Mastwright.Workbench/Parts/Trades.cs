@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using Mastwright.Analysis.Results;
+using Mastwright.Model.Trails;
+using Mastwright.Workbench.Desks;
+
+namespace Mastwright.Workbench.Parts;
+
+/// <summary>What the pages ask about the checks of a trade.</summary>
+internal static class Trades
+{
+    /// <summary>The worst check of a trade; null when it has none.</summary>
+    public static Check? Worst(Sheet sheet, Trade trade) => Sorted(sheet.Checks.Where(c => c.Trade == trade)).FirstOrDefault();
+
+    /// <summary>The checks of a trade by kind: the worst of each kind with all of its kind behind it, worst first.</summary>
+    public static ImmutableArray<(Check Worst, ImmutableArray<Check> All)> Kinds(Sheet sheet, params ReadOnlySpan<Trade> trades)
+    {
+        var wanted = trades.ToArray();
+        return
+        [
+            .. sheet.Checks.Where(c => wanted.Contains(c.Trade)).GroupBy(c => StationResult.KindOf(c.Id))
+                .Select(g => Sorted(g).ToImmutableArray()).Select(all => (all[0], all))
+                .OrderByDescending(k => Rank(k.Item1.Verdict)).ThenByDescending(k => k.Item1.Ratio),
+        ];
+    }
+
+    /// <summary>Whether the capacity is a floor that the demand must keep above, rather than a ceiling.</summary>
+    public static bool IsFloor(Check check)
+    {
+        var (demand, limit) = (check.Demand.Value, check.Capacity.Value);
+        return demand > 0 && limit > 0 && double.IsFinite(check.Ratio) && Math.Abs(check.Ratio - (limit / demand)) < Math.Abs(check.Ratio - (demand / limit));
+    }
+
+    /// <summary>Worst first.</summary>
+    public static IEnumerable<Check> Sorted(IEnumerable<Check> checks) => checks.OrderByDescending(c => Rank(c.Verdict)).ThenByDescending(c => c.Ratio);
+
+    private static int Rank(Verdict verdict) => verdict switch
+    {
+        Verdict.Pass => 0,
+        Verdict.Caution => 1,
+        Verdict.Unknown => 2,
+        _ => 3,
+    };
+}
