@@ -66,6 +66,17 @@ public class BookTests
     }
 
     [Fact]
+    public void Each_mast_of_a_station_has_all_its_kinds_of_checks_in_its_own_chapter()
+    {
+        var tables = Stations.Book("pair-80m").Blocks.SkipWhile(b => b is not Heading { Level: 1, Text: "Mast West: how it stands" })
+            .TakeWhile(b => b is not Heading { Level: 1, Text: "Mast West: how it radiates" }).OfType<DataTable>().Where(t => t.Caption == "Worst of each kind").ToList();
+        var kinds = Stations.Input("pair-80m").Result.Checks.Where(c => c.Trade == Trade.Stand).Select(c => Analysis.Results.StationResult.KindOf(c.Id)).Distinct().Count();
+
+        Assert.Equal(2, tables.Count);
+        Assert.All(tables, t => Assert.Equal(kinds, t.Rows.Length));
+    }
+
+    [Fact]
     public void Units_of_the_station_decide_paper_and_figures()
     {
         var input = Stations.Read(Stations.Text("ice-27m").Replace("units: metric", "units: us", StringComparison.Ordinal));

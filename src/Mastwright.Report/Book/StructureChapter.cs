@@ -21,12 +21,16 @@ internal static class StructureChapter
             Cases(book, answer);
             Guys(book, result.Station, mast);
             LostGuys(book, answer);
-            book.Section("Checks of the structure").Checks("Worst of each kind", result.WorstOfEachKind.Where(c => c.Trade == Trade.Stand && Concerns(c, mast)));
+            book.Section("Checks of the structure").Checks("Worst of each kind", WorstOf(result, mast));
         }
     }
 
     // A check names its mast in its brackets; with one mast all are its own.
-    private static bool Concerns(Check check, Mast mast) => !check.Id.Contains('[', StringComparison.Ordinal) || check.Id.Contains($"[{mast.Name}", StringComparison.Ordinal);
+    private static bool Concerns(Check check, Mast mast) =>
+        !check.Id.Contains('[', StringComparison.Ordinal) || check.Id.Contains($"[{mast.Name},", StringComparison.Ordinal) || check.Id.Contains($"[{mast.Name}]", StringComparison.Ordinal);
+
+    private static IEnumerable<Check> WorstOf(StationResult result, Mast mast) =>
+        (result with { Checks = [.. result.Checks.Where(c => c.Trade == Trade.Stand && (result.Station.Masts.Length == 1 || Concerns(c, mast)))] }).WorstOfEachKind;
 
     private static void Cases(DocumentBuilder book, MastResult mast)
     {

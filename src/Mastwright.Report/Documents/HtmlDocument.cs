@@ -25,7 +25,9 @@ public static class HtmlDocument
         caption{text-align:left;font-weight:600;padding:.2rem 0;font-size:.95rem}
         th{background:#e2e2e2;text-align:left;border-top:2px solid #111;border-bottom:1px solid #111}
         th,td{padding:.25rem .5rem;vertical-align:top}
-        td{border-bottom:1px solid #ccc;overflow-wrap:anywhere;min-width:3.5rem;white-space:pre-line}
+        td{border-bottom:1px solid #ccc;overflow-wrap:break-word;white-space:pre-line}
+        td:not(.n){min-width:5.5rem}td:first-child:not(.n){min-width:9rem}
+        td.pass,td.caution,td.fail,td.unknown{white-space:nowrap;min-width:0}
         tbody tr:nth-child(even){background:#f6f6f6}
         .n{text-align:right;white-space:nowrap}
         .fail{color:#8f0000;font-weight:700}.caution,.unknown{color:#6b4a00;font-weight:600}.pass{color:#14532d}
@@ -40,7 +42,7 @@ public static class HtmlDocument
         figcaption{font-size:.85rem;color:#333;margin-top:.3rem}
         nav ul{list-style:none;padding-left:1rem;margin:.2rem 0}nav a{color:#111}
         footer{margin-top:3rem;border-top:1px solid #888;font-size:.85rem;color:#444}
-        @media print{body{max-width:none;padding:0;font-size:10pt}.break{break-before:page}.wide{overflow:visible}thead{display:table-header-group}tr,aside,li{break-inside:avoid}h2,h3,h4{break-after:avoid}table{font-size:8pt}}
+        @media print{body{max-width:none;padding:0;font-size:10pt}.break{break-before:page}.wide{overflow:visible}thead{display:table-header-group}tr,aside,li{break-inside:avoid}h2,h3,h4{break-after:avoid}table{font-size:8pt}td:not(.n),td:first-child:not(.n){min-width:0}}
         """;
 
     /// <summary>The page.</summary>

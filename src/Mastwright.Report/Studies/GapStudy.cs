@@ -1,8 +1,6 @@
-using Mastwright.Analysis.Results;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Gaps;
 using Mastwright.Report.Documents;
-
 namespace Mastwright.Report.Studies;
 
 /// <summary>The base gap of every mast: its window, the feeler, what bounds it on both sides.</summary>
