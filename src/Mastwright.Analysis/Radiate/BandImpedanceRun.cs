@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
 using System.Numerics;
-using Mastwright.Circuits;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Match;
-using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 
@@ -45,8 +43,8 @@ public static class BandImpedanceRun
         {
             progress?.Report(new AnalysisStep($"Sweeping {band.Title}", (double)b / station.Bands.Length));
             var (low, high) = Edges(band);
-            var sweep = Fields.Solving.BandSweep.Run(soil.Model, low, high, Tolerance, null, cancellation);
-            findings.AddRange(sweep.Findings);
+            var (sweep, note) = SoilSolver.Sweep(soil.Model, low, high, Tolerance, cancellation);
+            findings.AddRange(note is null ? sweep.Findings : [.. sweep.Findings, note]);
             if (sweep.HasValues)
             {
                 bands.AddRange(station.Masts.Select((mast, feed) => Of(station, mast, feed, band, sweep, low, high)));
