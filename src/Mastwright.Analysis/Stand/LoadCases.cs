@@ -47,7 +47,10 @@ public sealed class LoadCases
     }
 
     /// <summary>Every case of a mast.</summary>
-    public static IReadOnlyList<StandCase> Of(Station station, StandModel model)
+    /// <param name="station">The station with its site.</param>
+    /// <param name="model">The mast.</param>
+    /// <param name="directions">Wind directions; fewer for a first look at many designs.</param>
+    public static IReadOnlyList<StandCase> Of(Station station, StandModel model, int directions = Directions)
     {
         var cases = new LoadCases(station, model);
         var site = station.Site;
@@ -55,7 +58,7 @@ public sealed class LoadCases
         {
             Still("still air, tensioning day", site.TensioningTemperatureK), Still("still air, coldest", site.ColdestK), Still("still air, hottest", site.HottestK),
         };
-        foreach (var direction in WindDirection.Around(Directions))
+        foreach (var direction in WindDirection.Around(directions))
         {
             list.Add(cases.Windy("wind, coldest", site.ColdestK, direction, null));
             list.Add(cases.Windy("wind, hottest", site.HottestK, direction, null));
@@ -66,7 +69,7 @@ public sealed class LoadCases
             var icy = Math.Clamp(WaterFreezesK - 2, site.ColdestK, site.HottestK);
             var ice = cases.IceOf();
             list.Add(cases.Iced("ice, still air", icy, ice));
-            list.AddRange(WindDirection.Around(Directions).Select(d => cases.Windy("ice and wind", icy, d, ice)));
+            list.AddRange(WindDirection.Around(directions).Select(d => cases.Windy("ice and wind", icy, d, ice)));
         }
 
         return list;
