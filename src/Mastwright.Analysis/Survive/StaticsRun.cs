@@ -5,7 +5,6 @@ using Mastwright.Catalog;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Numerics;
-using Mastwright.Protection.Gaps;
 using Mastwright.Protection.Statics;
 
 namespace Mastwright.Analysis.Survive;

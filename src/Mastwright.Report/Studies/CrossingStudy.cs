@@ -1,6 +1,4 @@
 using Mastwright.Analysis.Survive;
-using Mastwright.Model.Trails;
-using Mastwright.Protection.Crossing;
 using Mastwright.Protection.Gaps;
 using Mastwright.Protection.Lightning;
 using Mastwright.Report.Documents;
