@@ -32,7 +32,7 @@ public static class EarthStudy
                 {
                     document.Show(g.DistanceM, QuantityKind.Length, 3), document.Show(g.SurfaceV, 3), document.Show(g.StepV, 3), document.Show(g.TouchV, 3),
                 }));
-                document.Add(new Figure("Voltage of the soil and of a step over the distance from the mast", StudyPlots.Lines(new("distance, m"), new("voltage, kV"),
+                document.Add(new Figure("Voltage of the soil and of a step over the distance from the mast", WavePlots.Lines(new("distance, m"), new("voltage, kV"),
                     new PlotLine("soil", [.. report.Around.Select(g => g.DistanceM)], [.. report.Around.Select(g => g.SurfaceV.Value / 1e3)]),
                     new PlotLine("step", [.. report.Around.Select(g => g.DistanceM)], [.. report.Around.Select(g => g.StepV.Value / 1e3)]),
                     new PlotLine("touch", [.. report.Around.Select(g => g.DistanceM)], [.. report.Around.Select(g => g.TouchV.Value / 1e3)]))));
