@@ -28,7 +28,7 @@ internal static class StandRun
         var asked = StandModel.Of(station, mast);
 
         // What the design calls initial tension is what a gauge shows on the finished mast.
-        var model = TensionSetting.SetWhenStanding(asked.Structure, null, cancellation) is { } set ? asked with { Structure = set } : asked;
+        var model = TensionSetting.SetPlumb(asked.Structure, null, cancellation) is { } set ? asked with { Structure = set.Mast } : asked;
         var cases = LoadCases.Of(station, model);
         var prepared = MastSolver.Prepare(model.Structure, cases.Select(c => c.Case));
         var solutions = CaseBatch.Run(prepared, [.. cases.Select(c => c.Case)], cancellation: cancellation);
