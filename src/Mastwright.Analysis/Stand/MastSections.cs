@@ -62,10 +62,11 @@ public static class MastSections
     private static MemberMetal Metal(string name)
     {
         var row = Catalogue.Default.Metals[name];
-        var family = row.Family == "steel" ? MetalFamily.Steel : MetalFamily.Aluminium;
+        var family = row.Family switch { "steel" => MetalFamily.Steel, "stainless" => MetalFamily.Stainless, _ => MetalFamily.Aluminium };
 
-        // A metal without a listed yield strength has none to rely on.
-        var yield = row.YieldPa ?? 0;
+        // A metal without a listed yield strength, or of a family without member rules, has no strength to rely on.
+        var known = row.Family is "steel" or "stainless" or "aluminium";
+        var yield = known ? row.YieldPa ?? 0 : 0;
         var ultimate = row.UltimatePa ?? yield;
         return new MemberMetal(row.Name, family, row.ModulusPa, yield, ultimate, row.DensityKgPerM3, row.Source)
         {

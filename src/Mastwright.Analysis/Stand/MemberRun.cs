@@ -73,17 +73,18 @@ internal sealed class MemberRun(Station station, StandModel model, IReadOnlyList
     private (SectionResult Section, string Case) Pick(MastRun run, double bottom, double top, Func<SectionResult, double> size) =>
         stable.SelectMany(c => c.Solution.Sections.Where(s => s.HeightM >= bottom - 1e-9 && s.HeightM <= top + 1e-9).Select(s => (s, c.Name))).MaxBy(x => size(x.s));
 
+    // The member rules that go with the wind method: Eurocodes with EN wind; resistance factors with the strength-level wind of
+    // ASCE 7; allowable strength with a stated pressure. Stainless steel has only the Eurocode rules.
     private IMemberRules RulesFor(MetalFamily family)
     {
-        var name = (station.Site.Wind.Method, family) switch
+        var rules = MemberRules.All.Where(r => r.Family == family).ToList();
+        var format = station.Site.Wind.Method switch
         {
-            (WindMethod.En1991, MetalFamily.Steel) => nameof(EurocodeSteelRules),
-            (WindMethod.En1991, _) => nameof(EurocodeAluminiumRules),
-            (WindMethod.StatedPressure, MetalFamily.Steel) => "asd",
-            (WindMethod.StatedPressure, _) => "asd",
-            _ => "lrfd",
+            WindMethod.En1991 => "EN 199",
+            WindMethod.StatedPressure => "ASD",
+            _ => "LRFD",
         };
-        return MemberRules.All.First(r => r.Family == family && (r.GetType().Name == name || r.Name.EndsWith(name, StringComparison.OrdinalIgnoreCase)));
+        return rules.FirstOrDefault(r => r.Name.Contains(format, StringComparison.Ordinal)) ?? rules[0];
     }
 
     private Check NoStrength(MastRun run) => new(

@@ -27,6 +27,12 @@ public sealed record CoilWish(double InductanceH, double FrequencyHz, RmsAmps Cu
     /// <summary>Average over peak power of the mode.</summary>
     public double DutyRatio { get; init; } = 1;
 
+    /// <summary>The least installed Q that will do; null to ask for the highest there is.</summary>
+    public double? LeastQ { get; init; }
+
+    /// <summary>Share of the free-air Q kept when installed (common practice, no source: half).</summary>
+    public double InstalledQShare { get; init; } = 0.5;
+
     /// <summary>The most the wire may warm up, kelvin (common practice, no source: 60 K keeps soft solder and plastic bars safe).</summary>
     public double MostRiseK { get; init; } = 60;
 
@@ -42,7 +48,10 @@ public sealed record CoilProposal(CoilReport Report, CoilStress Stress);
 /// <summary>Winds coils for a wanted inductance.</summary>
 public static class CoilDesigner
 {
-    /// <summary>Coils that fit the room and stand the current, the one with the highest Q first; otherwise a finding with the nearest workable answer.</summary>
+    /// <summary>
+    /// Coils that fit the room and stand the current: the smallest with the least Q asked for first, or the one with the
+    /// highest Q when none is asked for. Otherwise a finding with the nearest workable answer.
+    /// </summary>
     /// <param name="wish">What is wanted.</param>
     /// <param name="most">The most proposals to return.</param>
     public static (ImmutableArray<CoilProposal> Proposals, ImmutableArray<Finding> Findings) Design(CoilWish wish, int most = 10)
@@ -50,9 +59,17 @@ public static class CoilDesigner
         Guard.Positive(wish.InductanceH);
         Guard.Positive(wish.FrequencyHz);
         var all = Every(wish).ToList();
-        var good = all.Where(p => Fits(p.Report.Coil, wish) && Stands(p, wish)).OrderByDescending(p => p.Report.Quality.Value).Take(most).ToImmutableArray();
-        if (!good.IsEmpty)
-            return (good, []);
+        var good = all.Where(p => Fits(p.Report.Coil, wish) && Stands(p, wish)).OrderByDescending(p => p.Report.Quality.Value).ToList();
+        if (good.Count > 0 && wish.LeastQ is { } least)
+        {
+            var enough = good.Where(p => p.Report.Quality.Value >= least).OrderBy(Room).Take(most).ToImmutableArray();
+            return enough.IsEmpty
+                ? ([.. good.Take(most)], [new("coil-q", Severity.Warning, "No coil in this room reaches the Q counted on; the best is shown.", Value: FormattableString.Invariant($"{good[0].Report.Quality.Value:0}"), Allowed: FormattableString.Invariant($"at least {least:0}"), WayOut: "Enlarge the room, or count on less Q and accept the loss.")])
+                : (enough, []);
+        }
+
+        if (good.Count > 0)
+            return ([.. good.Take(most)], []);
         var nearest = all.Where(p => Stands(p, wish)).MinBy(p => Excess(p.Report.Coil, wish));
         var what = FormattableString.Invariant($"{wish.InductanceH * 1e6:0.##} µH in {wish.BoxDiameterM * 1e3:0} × {wish.BoxLengthM * 1e3:0} mm");
         return nearest is null
@@ -69,7 +86,7 @@ public static class CoilDesigner
                     // Tube cannot be bent tighter than about five of its diameters (common practice, no source).
                     if (diameter < 5 * wire || TurnsFor(wish.InductanceH, diameter, wire * ratio, wire) is not { } turns || turns is < 2 or > 200)
                         continue;
-                    var report = CoilReport.Of(new AirCoil(diameter, turns, wire * ratio, wire, wish.ConductivitySPerM), wish.FrequencyHz);
+                    var report = CoilReport.Of(new AirCoil(diameter, turns, wire * ratio, wire, wish.ConductivitySPerM), wish.FrequencyHz, wish.InstalledQShare);
                     if (report.SelfResonance.Value > 2 * wish.FrequencyHz)
                         yield return new(report, report.At(wish.Current, wish.DutyRatio));
                 }
@@ -77,6 +94,8 @@ public static class CoilDesigner
 
     private static double? TurnsFor(double inductanceH, double diameterM, double pitchM, double wireM) =>
         new AirCoil(diameterM, 250, pitchM, wireM).TurnsFor(inductanceH);
+
+    private static double Room(CoilProposal p) => p.Report.Coil.OuterDiameterM * p.Report.Coil.OuterDiameterM * p.Report.Coil.LengthM;
 
     private static bool Fits(AirCoil coil, CoilWish wish) => Excess(coil, wish) <= 1;
 

@@ -11,7 +11,7 @@ namespace Mastwright.Circuits.Coils;
 /// <param name="SelfCapacitance">Self-capacitance, F.</param>
 /// <param name="SelfResonance">Frequency at which inductance and self-capacitance resonate, Hz.</param>
 /// <param name="Resistance">Series resistance at the frequency, ohms.</param>
-/// <param name="Quality">Q = ωL/R of the winding alone, in free air.</param>
+/// <param name="Quality">Q = ωL/R, in free air or installed as asked.</param>
 /// <param name="Findings">Where a model is outside its range, or the coil cannot work here.</param>
 public sealed record CoilReport(
     AirCoil Coil,
@@ -32,10 +32,17 @@ public sealed record CoilReport(
     public CoilLoss Loss => CoilLoss.SkinEffect(Resistance.Value, FrequencyHz);
 
     /// <summary>Works a coil out at a frequency.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The frequency is not above zero.</exception>
-    public static CoilReport Of(AirCoil coil, double frequencyHz)
+    /// <param name="coil">The coil.</param>
+    /// <param name="frequencyHz">Frequency, hertz.</param>
+    /// <param name="installedQShare">
+    /// Share of its free-air Q that it keeps when installed, above 0, at most 1. Boxes, bars, joints and leads take the rest.
+    /// </param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static CoilReport Of(AirCoil coil, double frequencyHz, double installedQShare = 1)
     {
         Guard.Positive(frequencyHz);
+        if (installedQShare is not (> 0 and <= 1))
+            throw new ArgumentOutOfRangeException(nameof(installedQShare), installedQShare, "Above 0, at most 1.");
         var stated = new Source("the coil as described", SourceKind.Design);
         var d = Trail.Given("mean diameter", "D", coil.DiameterM, QuantityKind.FineLength, stated);
         var n = Trail.Given("turns", "N", coil.Turns, QuantityKind.Count, stated);
@@ -62,10 +69,11 @@ public sealed record CoilReport(
             (_, < 30) => $"Medhurst measured coils of about 30 turns and more; with {coil.Turns:0.#} turns the factor is an estimate on the high side.",
             _ => null,
         };
-        var resistance = Trail.Computed("coil resistance", "R", straight * phi.Value * wire.Value, QuantityKind.Resistance, "R = R1·Φ·s", Page, perM, phi, wire)
+        var share = Trail.Assumed("share of the free-air Q kept when installed", "κ", installedQShare, QuantityKind.Ratio, installedQShare == 1 ? "free air" : "common practice, no source: boxes, bars, joints and leads take the rest");
+        var resistance = Trail.Computed("coil resistance", "R", straight * phi.Value * wire.Value / installedQShare, QuantityKind.Resistance, "R = R1·Φ·s/κ", Page, perM, phi, wire, share)
             .Within(Medhurst.ResistanceRange, outside);
         var q = Trail.Computed("quality factor", "Q", 2 * Math.PI * frequencyHz * inductance.Value / resistance.Value, QuantityKind.Ratio, "Q = 2πf·L/R", Page, f, inductance, resistance)
-            .Remark("Bare winding in free air; formers, nearby metal, joints and weather only lower it.");
+            .Remark(installedQShare == 1 ? "Bare winding in free air; formers, nearby metal, joints and weather only lower it." : "Lowered from the bare winding's by the stated share; measure the finished coil.");
         return new(coil, frequencyHz, inductance, c, resonance, resistance, q, FindingsOf(frequencyHz, resonance.Value));
     }
 

@@ -15,6 +15,9 @@ public sealed record Workshop(ImmutableArray<CapacitorItem> Capacitors, double C
     /// <summary>Average over peak power of the mode.</summary>
     public double DutyRatio { get; init; } = 1;
 
+    /// <summary>Share of its free-air Q that a coil keeps when installed (common practice, no source: half).</summary>
+    public double InstalledQShare { get; init; } = 0.5;
+
     /// <summary>Wires and tubes to wind from, metres; the usual ones when null.</summary>
     public ImmutableArray<double>? WiresM { get; init; }
 }
@@ -140,7 +143,14 @@ public sealed record Realisation(
 
     private static CoilWish Wish(double henry, Ac.PartState state, MatchCandidate c, Workshop w)
     {
-        var wish = new CoilWish(henry, c.Problem.FrequencyHz, state.HighestCurrent, w.CoilDiameterM, w.CoilLengthM) { DutyRatio = w.DutyRatio };
+        // The coil should be as good as the design counted on, and no bigger than that takes.
+        var counted = 2 * Math.PI * c.Problem.FrequencyHz * henry / c.Problem.Quality.Coil.ResistanceOhm(henry, c.Problem.FrequencyHz);
+        var wish = new CoilWish(henry, c.Problem.FrequencyHz, state.HighestCurrent, w.CoilDiameterM, w.CoilLengthM)
+        {
+            DutyRatio = w.DutyRatio,
+            InstalledQShare = w.InstalledQShare,
+            LeastQ = double.IsFinite(counted) ? counted : null,
+        };
         return w.WiresM is { } wires ? wish with { WiresM = wires } : wish;
     }
 

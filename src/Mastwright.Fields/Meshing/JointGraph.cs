@@ -73,7 +73,7 @@ internal static class JointGraph
     {
         var closest = Closest(a, b);
         var clearM = Math.Max(a.StartRadiusM, a.EndRadiusM) + Math.Max(b.StartRadiusM, b.EndRadiusM);
-        if (closest.DistanceM > clearM)
+        if (closest.DistanceM > clearM || (closest.DistanceM > ToleranceM && closest.DistanceM > Breadth(a, b, closest.S, closest.T)))
             return;
         if (SharedEnd(a, b) is { } shared)
         {
@@ -98,6 +98,13 @@ internal static class JointGraph
             code, $"Wires \"{a.Name}\" and \"{b.Name}\" {how} near ({ModelCheck.Text(at.X)}, {ModelCheck.Text(at.Y)}, {ModelCheck.Text(at.Z)}) m.",
             $"{ModelCheck.Text(closest.DistanceM)} m apart", $"0 m with an end there, or more than {ModelCheck.Text(clearM)} m",
             "End one of them at the crossing to join them, or move them apart."));
+    }
+
+    // How far both wires reach towards each other: beyond its flat end a wire has no breadth along its own axis.
+    private static double Breadth(Wire a, Wire b, double s, double t)
+    {
+        var between = (b.PointAt(t) - a.PointAt(s)).Unit();
+        return (a.RadiusAt(s) * between.Cross((a.End - a.Start).Unit()).Length) + (b.RadiusAt(t) * between.Cross((b.End - b.Start).Unit()).Length);
     }
 
     private static bool AtEnd(double fraction, double lengthM) => fraction * lengthM < ToleranceM || (1 - fraction) * lengthM < ToleranceM;

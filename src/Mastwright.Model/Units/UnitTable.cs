@@ -210,6 +210,7 @@ public static class UnitTable
                 new("mV/m", [], v => v / 1e3, v => v * 1e3), new("kV/m", [], v => v * 1e3, v => v / 1e3),
             ],
             [QuantityKind.MagneticField] = [new("A/m", [], v => v, v => v)],
+            [QuantityKind.PowerDensity] = [new("W/m²", ["W/m2"], v => v, v => v), new("mW/cm²", ["mW/cm2"], v => v * 10, v => v / 10)],
             [QuantityKind.Conductivity] =
             [
                 U("S/m", ElectricConductivityUnit.SiemensPerMeter, ElectricConductivityUnit.SiemensPerMeter), new("mS/m", [], v => v / 1e3, v => v * 1e3),

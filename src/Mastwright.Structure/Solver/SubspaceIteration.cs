@@ -1,5 +1,5 @@
-using MathNet.Numerics.LinearAlgebra;
 using Mastwright.Numerics.Banded;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace Mastwright.Structure.Solver;
 

@@ -1,6 +1,6 @@
-using MathNet.Numerics.LinearAlgebra;
 using Mastwright.Structure.Mast;
 using Mastwright.Structure.Solver;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace Mastwright.Structure.Tensioning;
 

@@ -24,6 +24,26 @@ public class CoilDesignTests
     }
 
     [Fact]
+    public void Asked_for_a_least_Q_the_smallest_coil_that_has_it_comes_first()
+    {
+        var wish = new CoilWish(12e-6, 1.85e6, new RmsAmps(6), 0.25, 0.3) { LeastQ = 250 };
+        var (proposals, _) = CoilDesigner.Design(wish);
+        Assert.All(proposals, p => Assert.True(p.Report.Quality.Value >= 250));
+        double Room(CoilProposal p) => Math.Pow(p.Report.Coil.OuterDiameterM, 2) * p.Report.Coil.LengthM;
+        Assert.Equal(proposals.Select(Room).Order(), proposals.Select(Room));
+        Assert.True(Room(proposals[0]) < Room(CoilDesigner.Design(wish with { LeastQ = null }).Proposals[0]));
+        Assert.Equal("coil-q", Assert.Single(CoilDesigner.Design(wish with { LeastQ = 9000 }).Findings).Code);
+    }
+
+    [Fact]
+    public void Installed_coil_keeps_the_stated_share_of_its_Q()
+    {
+        var coil = new AirCoil(0.1, 20, 7.5e-3, 3e-3);
+        Near.Relative(CoilReport.Of(coil, 3.65e6).Quality.Value / 2, CoilReport.Of(coil, 3.65e6, 0.5).Quality.Value, 1e-12);
+        Assert.True(CoilReport.Of(coil, 3.65e6, 0.5).Quality.RestsOnAssumption);
+    }
+
+    [Fact]
     public void Box_too_small_names_the_room_it_would_take()
     {
         var (proposals, findings) = CoilDesigner.Design(new CoilWish(60e-6, 1.85e6, new RmsAmps(10), 0.05, 0.05));
