@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Mastwright.App.Commands;
+using Mastwright.App.Commands.Journal;
 
 namespace Mastwright.App;
 
@@ -16,6 +17,9 @@ public static class Program
             NewCommand.Create(),
             ListCommand.Create(),
             SchemaCommand.Create(),
+            SweepCommand.Create(),
+            TurnsCommand.Create(),
+            JournalCommand.Create(),
         };
         foreach (var command in StudyCommands.Create())
         {
