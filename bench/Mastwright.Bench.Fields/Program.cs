@@ -57,10 +57,10 @@ if (args.Contains("four"))
         group = group with { Wires = [.. group.Wires, .. one.Wires], Feeds = [.. group.Feeds, .. one.Feeds] };
     }
 
-    var clock = Stopwatch.GetTimestamp();
-    var result = WireSolver.Solve(group, 3.6e6);
-    Console.WriteLine(result.Solution is { } solution
-        ? $"  {solution.Mesh.UnknownCount} unknowns, {Stopwatch.GetElapsedTime(clock).TotalSeconds:F1} s, Z11 {solution.FeedImpedance():F2}, Z12 {solution.PortImpedances[0, 1]:F2}, {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576.0:F0} MiB at most"
+    SolveResult? result = null;
+    var (wall, cpu) = Clock(() => result = WireSolver.Solve(group, 3.6e6));
+    Console.WriteLine(result!.Solution is { } solution
+        ? $"  {solution.Mesh.UnknownCount} unknowns, {wall / 1000:F1} s wall, {cpu / 1000:F1} s of processor time, Z11 {solution.FeedImpedance():F2}, Z12 {solution.PortImpedances[0, 1]:F2}, {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576.0:F0} MiB at most"
         : "  " + result.Findings[0].Message);
 }
 
@@ -70,7 +70,7 @@ void Report(WireModel station, double frequencyHz)
     FarField? far = null;
     DrivenWires? driven = null;
     var solve = Best(() => solution = WireSolver.Solve(station, frequencyHz).Require());
-    var pattern = Best(() => far = FarField.Of(driven = solution!.DrivePower(1000)));
+    var pattern = Best(() => _ = (far = FarField.Of(driven = solution!.DrivePower(1000))).RadiatedPowerW);
     var balance = station.Ground is Ground.PerfectPlane ? $", balance {(far!.RadiatedPowerW + driven!.LossPowerW) / driven.InputPowerW - 1:E1}" : $", sky wave {far!.RadiationEfficiency:P1}";
     Console.WriteLine($"  {frequencyHz / 1e6:F1} MHz, {solution!.Mesh.UnknownCount} unknowns: solve {solve.Wall:F0} ({solve.Cpu:F0}) ms, pattern {pattern.Wall:F0} ({pattern.Cpu:F0}) ms, Z {solution.FeedImpedance():F2}{balance}");
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Model.Text;
 
 namespace Mastwright.Catalog;
 
@@ -53,32 +54,6 @@ internal static class NearNames
         ];
     }
 
-    /// <summary>
-    /// Edits that turn one text into the other: insert, delete, replace, or swap two neighbours
-    /// (optimal string alignment; Damerau 1964, Levenshtein 1966).
-    /// </summary>
-    public static int Distance(string a, string b)
-    {
-        var d = new int[a.Length + 1, b.Length + 1];
-        for (var i = 0; i <= a.Length; i++)
-        {
-            for (var j = 0; j <= b.Length; j++)
-            {
-                if (i == 0 || j == 0)
-                {
-                    d[i, j] = i + j;
-                    continue;
-                }
-
-                var replace = d[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
-                d[i, j] = Math.Min(replace, Math.Min(d[i - 1, j], d[i, j - 1]) + 1);
-                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                {
-                    d[i, j] = Math.Min(d[i, j], d[i - 2, j - 2] + 1);
-                }
-            }
-        }
-
-        return d[a.Length, b.Length];
-    }
+    /// <summary>Single-letter edits between two words, swaps of neighbours counting as one.</summary>
+    public static int Distance(string a, string b) => NearMiss.Edits(a, b);
 }

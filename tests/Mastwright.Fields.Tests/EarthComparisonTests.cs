@@ -47,6 +47,28 @@ public class EarthComparisonTests
         Near(With(null), With(new Jacket(0.0008, 3.5, 0.03)), 0.1);
     }
 
+    [Theory]
+    [InlineData(1.5, 0.005)]
+    [InlineData(3.0, 0.005)]
+    [InlineData(2.4, 0.02)]
+    public void Two_rods_have_Dwights_earth_resistance_at_low_frequency(double lengthM, double conductivity)
+    {
+        // R = ρ/(2πL)·[ln(4L/a) − 1] for each, less ρ/(2πd) shared between them: Dwight 1936 (from memory). Fed through a wire above,
+        // so that the current really has to cross the soil from rod to rod.
+        const double apart = 60, radius = 0.009;
+        Vec3 far = new(apart, 0, 0), up = new(0, 0, 1);
+        var model = WireModel.Over(Ground.Over(new Soil("test", 13, conductivity)))
+            .With(
+                new Wire("rod 1", new(0, 0, -lengthM), Vec3.Zero, radius), new Wire("riser 1", Vec3.Zero, up, radius),
+                new Wire("rod 2", far - new Vec3(0, 0, lengthM), far, radius), new Wire("riser 2", far, far + up, radius),
+                new Wire("line", up, far + up, radius))
+            .WithFeed("feed", "riser 1", 0.5);
+        var z = Fields.Solving.WireSolver.Solve(model, 5e3).Require().FeedImpedance();
+        var rho = 1 / conductivity;
+        var one = rho / (2 * Math.PI * lengthM) * (Math.Log(4 * lengthM / radius) - 1);
+        Near(2 * (one - (rho / (2 * Math.PI * apart))), z.Real, 0.04);
+    }
+
     [Fact]
     public void Elevated_screen_is_refused()
     {

@@ -26,6 +26,30 @@ public class SweepTests
     }
 
     [Fact]
+    public void Progress_is_told_and_work_can_be_stopped()
+    {
+        var told = new Told();
+        WireSolver.Solve(RadiationTests.GuyedMast(), 7.1e6, progress: told, cancellation: TestContext.Current.CancellationToken).Require();
+        Assert.Equal(1, told.Last, 12);
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => WireSolver.Solve(RadiationTests.GuyedMast(), 7.1e6, cancellation: stop.Token));
+    }
+
+    private sealed class Told : IProgress<double>
+    {
+        private readonly Lock _lock = new();
+
+        public double Last { get; private set; }
+
+        public void Report(double value)
+        {
+            lock (_lock)
+                Last = Math.Max(Last, value);
+        }
+    }
+
+    [Fact]
     public void Sweep_of_a_bad_model_tells_why()
     {
         var sweep = BandSweep.Run(WireModel.Over(Ground.Perfect).WithFeed("base", "mast"), 1e6, 2e6);

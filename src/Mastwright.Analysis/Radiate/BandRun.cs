@@ -29,9 +29,14 @@ internal static class BandRun
     public static (DrivenWires Driven, RadialLossEstimate Earth) Drive(Station station, Mast mast, WireSolution solution, int feed)
     {
         var driven = solution.DrivePower(1, feed);
-        var screen = new RadialScreen(mast.Radials.Count, mast.Radials.LengthM, mast.Radials.WireDiameterM / 2, -mast.Radials.DepthM);
-        return (driven, RadialLoss.Estimate(Soils.Of(station.Site), screen, BaseField.Of(driven, feed)));
+        return (driven, RadialLoss.Estimate(Soils.Of(station.Site), ScreenOf(mast), BaseField.Of(driven, feed)));
     }
+
+    /// <summary>Loss resistance of the earth under a mast in some soil, Ω at the base.</summary>
+    public static double EarthLoss(Mast mast, WireSolution solution, int feed, Soil soil) =>
+        RadialLoss.Estimate(soil, ScreenOf(mast), BaseField.Of(solution.DrivePower(1, feed), feed)).Total.Value;
+
+    private static RadialScreen ScreenOf(Mast mast) => new(mast.Radials.Count, mast.Radials.LengthM, mast.Radials.WireDiameterM / 2, -mast.Radials.DepthM);
 
     /// <summary>Everything about a mast on a band.</summary>
     public static BandAnswer Of(Station station, Mast mast, Band band, WireSolution solution, int feed)

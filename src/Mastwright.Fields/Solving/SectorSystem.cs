@@ -27,7 +27,7 @@ internal sealed class SectorSystem
     private int SectorCount => _symmetry.Sectors[0].Length;
 
     /// <summary>Fills the rows of the axis and of the first sector.</summary>
-    public static SectorSystem Fill(WireMesh mesh, RotationSymmetry symmetry, double frequencyHz, CancellationToken cancellation)
+    public static SectorSystem Fill(WireMesh mesh, RotationSymmetry symmetry, double frequencyHz, CancellationToken cancellation, IProgress<double>? progress = null)
     {
         var n = mesh.UnknownCount;
         var wanted = new int[n];
@@ -39,6 +39,7 @@ internal sealed class SectorSystem
         var locks = rowUnknowns.Select(_ => new Lock()).ToArray();
         var interactions = new Interactions(mesh, frequencyHz);
         var segments = rowUnknowns.SelectMany(u => Ends(mesh.Basis.Functions[u])).Select(e => e.Segment).Distinct().ToArray();
+        var steps = new Steps(progress, segments.Length);
         Parallel.For(0, segments.Length, new ParallelOptions { CancellationToken = cancellation }, () => new Complex[2 * n], (i, _, scratch) =>
         {
             Array.Clear(scratch);
@@ -57,6 +58,7 @@ internal sealed class SectorSystem
                 }
             }
 
+            steps.Next();
             return scratch;
         }, static _ => { });
         foreach (var (row, column, value) in ImpedanceMatrix.LocalTerms(mesh, frequencyHz))

@@ -24,21 +24,23 @@ public static class WireSolver
     /// <param name="frequencyHz">Frequency in hertz, positive.</param>
     /// <param name="options">How to solve; null for the defaults.</param>
     /// <param name="cancellation">Stops the work.</param>
+    /// <param name="progress">Told the share done, 0 to 1, while the matrix is filled.</param>
     /// <returns>The solution, or findings that name what is wrong with the model.</returns>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static SolveResult Solve(WireModel model, double frequencyHz, SolverOptions? options = null, CancellationToken cancellation = default)
+    public static SolveResult Solve(
+        WireModel model, double frequencyHz, SolverOptions? options = null, CancellationToken cancellation = default, IProgress<double>? progress = null)
     {
         options ??= SolverOptions.Default;
         var (mesh, findings) = WireMesh.Build(model, frequencyHz, options.Mesh);
         if (mesh is null)
             return new(null, findings);
-        var result = Solve(mesh, frequencyHz, cancellation);
+        var result = Solve(mesh, frequencyHz, cancellation, progress);
         return result with { Findings = findings.AddRange(result.Findings) };
     }
 
     /// <summary>Solves a ready mesh at one frequency, which should not exceed the one it was cut for.</summary>
     /// <returns>The solution, or a finding when the equations have none.</returns>
-    public static SolveResult Solve(WireMesh mesh, double frequencyHz, CancellationToken cancellation = default)
+    public static SolveResult Solve(WireMesh mesh, double frequencyHz, CancellationToken cancellation = default, IProgress<double>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(mesh);
         var excitations = mesh.FeedEnds.Select(end => Excitation(mesh, end)).ToArray();
@@ -48,8 +50,8 @@ public static class WireSolver
         if (rows * mesh.UnknownCount > (long)mesh.Options.MaxUnknowns * mesh.Options.MaxUnknowns)
             return new(null, [Segmenter.TooMany(rows, mesh.UnknownCount)]);
         var failure = symmetry is null
-            ? SolveWhole(mesh, frequencyHz, excitations, unit, cancellation)
-            : SectorSystem.Fill(mesh, symmetry, frequencyHz, cancellation).Solve(excitations, unit, cancellation);
+            ? SolveWhole(mesh, frequencyHz, excitations, unit, cancellation, progress)
+            : SectorSystem.Fill(mesh, symmetry, frequencyHz, cancellation, progress).Solve(excitations, unit, cancellation);
         if (failure is not null)
             return new(null, [Failure(failure)]);
         return new(new(mesh, frequencyHz, unit), []);
@@ -95,9 +97,10 @@ public static class WireSolver
     }
 
     /// <summary>Factorises the whole matrix, symmetric or not.</summary>
-    internal static LuOutcome? SolveWhole(WireMesh mesh, double frequencyHz, Complex[][] excitations, Complex[][] solutions, CancellationToken cancellation)
+    internal static LuOutcome? SolveWhole(
+        WireMesh mesh, double frequencyHz, Complex[][] excitations, Complex[][] solutions, CancellationToken cancellation, IProgress<double>? progress = null)
     {
-        var matrix = ImpedanceMatrix.Fill(mesh, frequencyHz, cancellation);
+        var matrix = ImpedanceMatrix.Fill(mesh, frequencyHz, cancellation, progress);
         var outcome = ComplexLu.Factor(matrix, new(Threads: matrix.Rows < SmallOrder ? 1 : 0, Overwrite: true), cancellation);
         if (!outcome.TryGet(out var factor))
             return outcome;

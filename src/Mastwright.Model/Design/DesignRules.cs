@@ -17,6 +17,7 @@ internal static class DesignRules
     {
         var rules = new Rules(station, places, broken, file);
         rules.Site();
+        rules.Bands();
         rules.Masts();
         rules.Groups();
         return [.. rules.Findings];
@@ -38,6 +39,21 @@ internal static class DesignRules
             }
 
             Temperatures(site);
+        }
+
+        public void Bands()
+        {
+            for (var b = 0; b < station.Bands.Length; b++)
+            {
+                var band = station.Bands[b];
+                if (Sound($"bands[{b}]") && ((band.LowHz ?? band.FrequencyHz) > band.FrequencyHz || (band.HighHz ?? band.FrequencyHz) < band.FrequencyHz))
+                {
+                    Add("band-edges", $"bands[{b}].frequency", "The frequency lies outside the band's own edges.", QuantityFormat.Show(band.FrequencyHz, QuantityKind.Frequency, station.UnitSystem),
+                        "low at most, high at least the frequency", "Correct “low”, “high” or “frequency”.");
+                }
+            }
+
+            Twice(station.Bands.Select(b => b.Title), i => $"bands[{i}].frequency", "bands");
         }
 
         private void Temperatures(Site site)

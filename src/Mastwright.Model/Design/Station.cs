@@ -93,6 +93,16 @@ public sealed record Band
     [Quantity(QuantityKind.Ratio, 0.01, 1)]
     public double Duty { get; init; } = 0.4;
 
+    /// <summary>Lowest frequency used, Hz.</summary>
+    [Field("low", "Lowest frequency used on the band.", Default = "half a per cent below the frequency")]
+    [Quantity(QuantityKind.Frequency, 0.1e6, 60e6)]
+    public double? LowHz { get; init; }
+
+    /// <summary>Highest frequency used, Hz.</summary>
+    [Field("high", "Highest frequency used on the band.", Default = "half a per cent above the frequency")]
+    [Quantity(QuantityKind.Frequency, 0.1e6, 60e6)]
+    public double? HighHz { get; init; }
+
     /// <summary>Crest with modulation over crest of the stated power.</summary>
     [Field("modulation-peak", "Crest voltage with modulation over crest at the stated power: 1 for speech at its peak envelope power and Morse, 2 for AM counted from the carrier.", Default = "1", Why = "the power is the peak envelope power")]
     [Quantity(QuantityKind.Ratio, 1, 3)]

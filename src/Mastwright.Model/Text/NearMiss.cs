@@ -20,8 +20,8 @@ public static class NearMiss
     /// <summary>Whether two spellings differ only in case, blanks, underscores and hyphens.</summary>
     public static bool SameWord(string a, string b) => Fold(a) == Fold(b);
 
-    // Optimal string alignment distance (Damerau 1964), case, blanks, underscores and hyphens folded.
-    private static int Edits(string a, string b)
+    /// <summary>Single-letter edits that turn one word into the other, swaps of neighbours counting as one (optimal string alignment, Damerau 1964).</summary>
+    public static int Edits(string a, string b)
     {
         var d = new int[a.Length + 1, b.Length + 1];
         for (var i = 0; i <= a.Length; i++)

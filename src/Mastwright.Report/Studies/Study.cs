@@ -35,6 +35,7 @@ public static class Studies
     /// <summary>All studies, in the order of the job.</summary>
     public static IReadOnlyList<Study> All { get; } =
     [
+        FeedStudy.Study,
         TensionStudy.Study,
         RaisingStudy.Study,
     ];

@@ -189,7 +189,7 @@ internal sealed class Assembly
             return;
         }
 
-        // The attachment moves by u + w×a: K, -K[a×] and -[a×]ᵀ... in blocks, and the turning of the arm under the pull.
+        // The attachment moves by u + w×a, so K acts on both parts; besides, the arm turns under the pull.
         Span<double> uu = stackalloc double[9];
         new Block3(uu).Add(1, cable.Stiffness);
         AddLower(Tangent, uu, n);

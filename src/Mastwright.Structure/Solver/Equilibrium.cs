@@ -16,6 +16,9 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
     private const double LargestTurnRad = 0.25;
     private const double CredibleTurnRad = 0.5;
 
+    /// <summary>Steps shorter than this start so near their end that plain Newton arrives if there is anything to arrive at.</summary>
+    private const double SureStep = 1.0 / 8;
+
     private int _iterations;
 
     public Assembly Assembly => assembly;
@@ -61,7 +64,8 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
         {
             var next = Math.Min(1, done + step);
             var (own, share) = shares(next);
-            if (Carefully(end.State, own, share) is { Stable: true } s)
+            var reached = next - done >= SureStep ? Carefully(end.State, own, share) : Converge(end.State, own, share, careful: false);
+            if (reached is { Stable: true } s)
             {
                 done = next;
                 step *= 2;

@@ -44,6 +44,7 @@ public sealed class PreparedMast
         var end = new Equilibrium(Mesh, loads, Options, assembly, cancellation).Find(start?.State);
         var recovery = new Recovery(Mesh, loads, assembly, end);
         recovery.Settle();
+        var nodes = recovery.Nodes();
         var guys = recovery.Guys();
         var foot = recovery.Foot();
         return new(
@@ -53,11 +54,11 @@ public sealed class PreparedMast
             end.OwnShare,
             end.RelativeResidual,
             end.Iterations,
-            recovery.Nodes(),
+            nodes,
             recovery.Sections(),
             foot,
             guys,
-            Remarks.Of(Mast, loadCase, end, loose, guys, foot))
+            Remarks.Of(Mast, loadCase, end, loose, guys, foot, nodes.Max(n => n.TiltRad)))
         {
             State = end.State,
             Case = loadCase,

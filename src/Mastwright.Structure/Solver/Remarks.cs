@@ -7,7 +7,9 @@ namespace Mastwright.Structure.Solver;
 /// <summary>What a solution tells the user besides numbers.</summary>
 internal static class Remarks
 {
-    public static IReadOnlyList<Finding> Of(GuyedMast mast, LoadCase loadCase, PathEnd end, bool twistIsLoose, IReadOnlyList<GuyResult> guys, FootResult foot)
+    private const double FarOverRad = 0.2;
+
+    public static IReadOnlyList<Finding> Of(GuyedMast mast, LoadCase loadCase, PathEnd end, bool twistIsLoose, IReadOnlyList<GuyResult> guys, FootResult foot, double largestTiltRad)
     {
         var list = new List<Finding>();
         var name = loadCase.Name;
@@ -32,6 +34,11 @@ internal static class Remarks
         foreach (var g in guys.Where(g => g.IsSlack))
         {
             list.Add(new("guy-slack", Severity.Warning, $"Case '{name}': guy '{g.Name}' hangs slack and holds nothing.", null, $"{Text(g.LargestTensionN)} N", "tight in every case", "Raise the initial tension; a slack guy snatches when the wind turns."));
+        }
+
+        if (largestTiltRad > FarOverRad)
+        {
+            list.Add(new("bends-far-over", Severity.Warning, $"Case '{name}': the mast bends {Text(largestTiltRad * 180 / Math.PI)}° out of plumb. It is still an elastic equilibrium, but a mast that needs one like this has failed in practice.", null, $"{Text(largestTiltRad * 180 / Math.PI)}°", $"below {Text(FarOverRad * 180 / Math.PI)}°", "Use a stiffer mast, more guy levels or more initial tension."));
         }
 
         if (foot.ReactionN.Z < 0)

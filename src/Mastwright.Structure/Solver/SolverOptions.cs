@@ -19,5 +19,5 @@ public sealed record SolverOptions
     public int MostIterations { get; init; } = 30;
 
     /// <summary>The load share below which a step is not cut further: the limit is then known to this share.</summary>
-    public double SmallestLoadStep { get; init; } = 1.0 / 512;
+    public double SmallestLoadStep { get; init; } = 1.0 / 128;
 }

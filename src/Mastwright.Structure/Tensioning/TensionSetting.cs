@@ -59,7 +59,9 @@ public static class TensionSetting
             var problem = new Problem(loaded, solution, wanted);
             var takeUp = problem.TakeUpM();
             var move = takeUp.Values.Max(Math.Abs);
-            if (move < 1e-8 * mast.HeightM || (round > 5 && move >= 0.9 * last))
+
+            // Done when nothing moves any more, or when only rounding is left to move.
+            if (move < 1e-8 * mast.HeightM || (move < 1e-6 * mast.HeightM && move >= 0.9 * last))
             {
                 return new(current, solution, problem.LargestLeanM, wanted.Max(w => Math.Abs(solution.Guy(w.Key).AnchorTensionN / w.Value - 1)));
             }

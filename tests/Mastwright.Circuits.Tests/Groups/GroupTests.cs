@@ -124,6 +124,10 @@ public class GroupTests
         Near.Absolute(0, result.Feed.WorstError, 1e-6);
         Assert.Equal(1, result.Feed.Swr, 1e-5);
         Near.Relative(1500, result.Feed.Solution.LoadPowerW + result.Feed.Solution.LossW, 1e-9);
+        var wanted = DriveTable.Of(FourSquare()).Drives;
+        foreach (var d in result.Feed.Drives)
+            Near.Equal(wanted[d.Mast].ImpedanceOhm, d.ImpedanceOhm, 1e-5);
+        Near.Relative(result.Feed.Solution.LoadPowerW, result.Feed.Drives.Sum(d => d.PowerW), 1e-9);
         Assert.Equal([17.0, 19.5, 23.0, 21.0], result.Feed.Lines.Select(l => l.LengthM));
         var independent = IndependentNetworks.Design(FourSquare() with { FeederLengthsM = [17, 19.5, 23, 21] });
         Near.Absolute(0, independent.Feed!.WorstError, 1e-6);

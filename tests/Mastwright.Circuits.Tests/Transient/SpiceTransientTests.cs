@@ -100,6 +100,26 @@ public class SpiceTransientTests
         Near.Relative(spice.Vectors[1].Min(), current.Min(), 1e-2);
     }
 
+    [Fact]
+    public void Toepler_arc_collapses_as_behavioural_sources_say_in_ngspice()
+    {
+        // kT = 1e-2 V·s/m, 5 mm: conductance max(Q/5e-5, 1e-5), Q integrated on a farad; 1 nF at 15 kV through 0.5 µH and 1 Ω.
+        var spice = Spice.Transient(
+            [
+                "C1 a 0 1n IC=15000", "R1 a b 1", "L1 b c 0.5u IC=0", "Vs c g 0", "Rp g 0 1e6",
+                "Bgap g 0 I=V(g)*max(V(q)/5e-5,1e-5)", "Bq 0 q I=abs(V(g)*max(V(q)/5e-5,1e-5))", "Cq q 0 1 IC=0", Tight,
+            ],
+            ".tran 0.2n 600n 0 0.1n uic", "i(Vs)", "v(a)");
+        var ours = new TransientCircuit()
+            .Capacitor("C1", "a", "0", 1e-9, 15000)
+            .Resistor("R1", "a", "b", 1)
+            .Inductor("L1", "b", "g", 0.5e-6)
+            .Resistor("Rp", "g", "0", 1e6)
+            .Gap("G", "g", "0", new GapModel(new VoltageBreakdown(new PeakVolts(1e-3)), new ToeplerArc(1e-2, 5e-3, 1e-6, 1e5), 0))
+            .Run(new(600e-9) { RelativeTolerance = 1e-6 });
+        Follows(spice, ours, [ours.Current("L1"), ours.Voltage("a")], 5e-3);
+    }
+
     private static void Follows((double[] Times, double[][] Vectors) spice, TransientResult ours, IReadOnlyList<double>[] series, double ofCrest)
     {
         Assert.Empty(ours.Findings);

@@ -2,6 +2,7 @@ using Mastwright.Numerics;
 using Mastwright.Structure.Mast;
 using Mastwright.Structure.Solver;
 using Mastwright.Structure.Tests.Support;
+using Mastwright.Structure.Vibration;
 
 namespace Mastwright.Structure.Tests.Solver;
 
@@ -74,6 +75,28 @@ public class CalculixTests
         var c = new LoadCase("twist") { PointLoads = [new(20, new(300, 100, 0), new(0, 0, 150))] };
         var own = Compare(mast, c, [8, 16, 20]);
         Assert.InRange(own.NodeAt(16).RotationRad.Z, 1e-3, 0.2);
+    }
+
+    /// <summary>Guys nearly without mass, so that both models mean the same: springs of their tangent stiffness.</summary>
+    [Fact]
+    public void Natural_frequencies_of_a_mast_on_its_guys()
+    {
+        if (!Calculix.IsThere)
+        {
+            Assert.Skip("CalculiX (ccx) is not installed.");
+        }
+
+        var light = ReferenceMasts.Strand with { WeightNPerM = 0.05 };
+        var mast = ReferenceMasts.MastB(0, 120, 240);
+        mast = mast with { Guys = [.. mast.Guys.Select(g => g with { Cable = light, Setting = GuySetting.OfAnchorTension(3000) })] };
+        var other = Calculix.Frequencies(mast, 0.5, 20, 6);
+        var prepared = MastSolver.Prepare(mast, []);
+        var own = MastVibration.Of(prepared, prepared.Solve(ReferenceMasts.Still), 6);
+        Assert.Equal(6, other.Count);
+        for (var i = 0; i < 6; i++)
+        {
+            Near.Relative(other[i], own[i].FrequencyHz, 0.02, $"mode {i + 1}");
+        }
     }
 
     internal static MastSolution Compare(GuyedMast mast, LoadCase c, double[] heights, double elementM = 0.5, int guyElements = 24)

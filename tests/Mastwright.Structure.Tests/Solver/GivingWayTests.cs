@@ -102,6 +102,15 @@ public class GivingWayTests
     }
 
     [Fact]
+    public void A_mast_bent_far_over_is_told_that_it_has_failed_in_practice()
+    {
+        var mast = ReferenceMasts.MastA(0, 120, 240);
+        var s = MastSolver.Solve(mast, ReferenceMasts.Wind(mast, 6 * 960, 20, LineLoad.Uniform(0, 20, 660 * ReferenceMasts.Anchor(1, 20))));
+        Assert.True(!s.IsStable || s.Findings.Any(f => f.Code == "bends-far-over"));
+        AllFinite(s);
+    }
+
+    [Fact]
     public void Cancelling_stops_the_work()
     {
         using var source = new CancellationTokenSource();

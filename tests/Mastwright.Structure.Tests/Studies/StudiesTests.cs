@@ -137,6 +137,24 @@ public class StudiesTests
         }
     }
 
+    /// <summary>Lami's theorem: three horizontal pulls in balance are as the sines of the angles between the other two.</summary>
+    [Fact]
+    public void Three_guys_at_odd_bearings_pull_as_Lami_says()
+    {
+        double[] azimuths = [0, 100, 250];
+        var mast = new GuyedMast(
+            Mastwright.Numerics.Vec3.Zero,
+            [ReferenceMasts.Tube(20, 0.1143, 0.0045)],
+            [.. azimuths.Select((a, i) => new Guy($"{a}", ReferenceMasts.Anchor(9 + i, a, 0.5 * i), 15, ReferenceMasts.Strand, GuySetting.OfAnchorTension(2800)))]);
+        var set = TensionSetting.SetPlumb(mast)!;
+        Assert.True(set.LargestLeanM < 1e-6);
+        double Level(string name) => Math.Sqrt(Math.Pow(set.Solution.Guy(name).ForceOnMastN.X, 2) + Math.Pow(set.Solution.Guy(name).ForceOnMastN.Y, 2));
+        double Sine(double degrees) => Math.Abs(Math.Sin(degrees * Math.PI / 180));
+        Near.Relative(Sine(150) / Sine(110), Level("0") / Level("100"), 1e-4, "first to second");
+        Near.Relative(Sine(100) / Sine(110), Level("250") / Level("100"), 1e-4, "third to second");
+        Near.Relative(2800, set.Solution.Guys.Average(g => g.AnchorTensionN), 1e-3, "mean");
+    }
+
     /// <summary>
     /// On a pivot the balance of the mast ties the tensions of a level together, so tension alone cannot set it plumb:
     /// rounds by gauge settle near the wanted tensions and then keep trading small differences.

@@ -21,10 +21,26 @@ internal static class Calculix
 
     public static CalculixAnswer Run(GuyedMast mast, LoadCase c, double elementM, int guyElements, IReadOnlyList<double> outputHeights)
     {
+        var deck = new Deck(mast, c, elementM, guyElements, outputHeights, 0);
+        return deck.Read(Execute(deck));
+    }
+
+    /// <summary>Natural frequencies in Hz about the mast in still air, from the lowest.</summary>
+    public static IReadOnlyList<double> Frequencies(GuyedMast mast, double elementM, int guyElements, int count)
+    {
+        var lines = Execute(new(mast, new("still air", mast.InstallationTemperatureK), elementM, guyElements, [mast.HeightM], count));
+        return [.. lines.Select(l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            .SkipWhile(f => string.Concat(f) != "EIGENVALUEOUTPUT")
+            .Where(f => f.Length == 5 && int.TryParse(f[0], out _))
+            .Take(count)
+            .Select(f => double.Parse(f[3], CultureInfo.InvariantCulture))];
+    }
+
+    private static string[] Execute(Deck deck)
+    {
         var folder = Directory.CreateTempSubdirectory("mast-ccx");
         try
         {
-            var deck = new Deck(mast, c, elementM, guyElements, outputHeights);
             File.WriteAllText(Path.Combine(folder.FullName, "mast.inp"), deck.Text);
             var start = new ProcessStartInfo("ccx", "mast") { WorkingDirectory = folder.FullName, RedirectStandardOutput = true, RedirectStandardError = true };
             start.Environment["OMP_NUM_THREADS"] = "1";
@@ -36,7 +52,7 @@ internal static class Calculix
                 throw new InvalidOperationException("CalculiX did not finish: " + output.Result[Math.Max(0, output.Result.Length - 500)..]);
             }
 
-            return deck.Read(File.ReadAllLines(Path.Combine(folder.FullName, "mast.dat")));
+            return File.ReadAllLines(Path.Combine(folder.FullName, "mast.dat"));
         }
         finally
         {
@@ -54,7 +70,7 @@ internal static class Calculix
         private readonly List<(int Id, Vec3 At)> _nodes = [];
         private int _element;
 
-        public Deck(GuyedMast mast, LoadCase c, double elementM, int guyElements, IReadOnlyList<double> outputHeights)
+        public Deck(GuyedMast mast, LoadCase c, double elementM, int guyElements, IReadOnlyList<double> outputHeights, int frequencies)
         {
             var warming = c.TemperatureK - mast.InstallationTemperatureK;
             var keys = mast.Segments.SelectMany(s => new[] { s.BottomM, s.TopM })
@@ -75,7 +91,7 @@ internal static class Calculix
             {
                 double a = heights[e - 1], b = heights[e], m = 0.5 * (a + b);
                 var s = mast.Segments.First(x => m > x.BottomM && m < x.TopM);
-                Beam(body, $"M{e}", [(id[e - 1], id[e])], s.AxialStiffnessN, s.BendingStiffnessNm2, s.ThermalExpansionPerK * warming, new(1, 0, 0));
+                Beam(body, $"M{e}", [(id[e - 1], id[e])], s.AxialStiffnessN, s.BendingStiffnessNm2, s.WeightNPerM, s.ThermalExpansionPerK * warming, new(1, 0, 0));
                 var q = new Vec3(0, 0, -c.DeadLoadFactor * s.WeightNPerM);
                 foreach (var l in c.MastLoads)
                 {
@@ -119,7 +135,7 @@ internal static class Calculix
                 if (guy.AttachmentRadiusM > 0)
                 {
                     ids.Add(Node(guy.AnchorM + chord));
-                    Beam(body, $"A{g}", [(At(guy.AttachmentHeightM), ids[^1])], 2e9, 2e7, 0, Vec3.Up);
+                    Beam(body, $"A{g}", [(At(guy.AttachmentHeightM), ids[^1])], 2e9, 2e7, 0, 0, Vec3.Up);
                 }
                 else
                 {
@@ -129,7 +145,7 @@ internal static class Calculix
                 var ea = guy.Cable.AxialStiffnessN;
                 var pairs = Enumerable.Range(0, guyElements).Select(i => (ids[i], ids[i + 1])).ToArray();
                 var strain = (length * (1 + (guy.Cable.ThermalExpansionPerK * warming)) / chord.Length) - 1;
-                Beam(body, $"G{g}", pairs, ea, ea * 2e-6, strain, chord.Cross(Vec3.Up).Unit());
+                Beam(body, $"G{g}", pairs, ea, ea * 2e-6, guy.Cable.WeightNPerM, strain, chord.Cross(Vec3.Up).Unit());
                 var q = c.GuyLoads.Where(l => l.GuyName == guy.Name).Aggregate(new Vec3(0, 0, -c.DeadLoadFactor * guy.Cable.WeightNPerM), (sum, l) => sum + l.LoadNPerM);
                 foreach (var (a, b) in pairs)
                 {
@@ -163,6 +179,12 @@ internal static class Calculix
             var first = c.AbsentGuys.Count > 0 ? _load : _dead;
             Line($"*STEP,NLGEOM,INC=100\n*STATIC\n0.2,1.,1e-6,1.\n*TEMPERATURE\nNALL,1.\n*CLOAD");
             Forces(first);
+            if (frequencies > 0)
+            {
+                Line($"*END STEP\n*STEP,PERTURBATION\n*FREQUENCY\n{frequencies}\n*END STEP");
+                return;
+            }
+
             Line($"*END STEP\n*STEP,NLGEOM,INC=100\n*STATIC\n0.2,1.,1e-6,1.\n*CLOAD");
             Forces(_load);
             foreach (var p in c.PointLoads.Where(p => p.MomentNm != Vec3.Zero))
@@ -230,7 +252,7 @@ internal static class Calculix
 
         private void Line(FormattableString s) => _text.AppendLine(s.ToString(CultureInfo.InvariantCulture));
 
-        private void Beam(StringBuilder body, string set, (int A, int B)[] pairs, double ea, double ei, double strain, Vec3 normal)
+        private void Beam(StringBuilder body, string set, (int A, int B)[] pairs, double ea, double ei, double weight, double strain, Vec3 normal)
         {
             var side = Math.Sqrt(12 * ei / ea);
             body.AppendLine(CultureInfo.InvariantCulture, $"*ELEMENT,TYPE=B31,ELSET={set}");
@@ -239,7 +261,7 @@ internal static class Calculix
                 body.AppendLine(CultureInfo.InvariantCulture, $"{++_element},{a},{b}");
             }
 
-            body.AppendLine(CultureInfo.InvariantCulture, $"*MATERIAL,NAME={set}\n*ELASTIC\n{ea / (side * side):G12},0.0\n*EXPANSION,ZERO=0.\n{strain:G12}");
+            body.AppendLine(CultureInfo.InvariantCulture, $"*MATERIAL,NAME={set}\n*ELASTIC\n{ea / (side * side):G12},0.0\n*DENSITY\n{weight / ReferenceMasts.G / (side * side):G12}\n*EXPANSION,ZERO=0.\n{strain:G12}");
             body.AppendLine(CultureInfo.InvariantCulture, $"*BEAM SECTION,ELSET={set},MATERIAL={set},SECTION=RECT\n{side:G12},{side:G12}\n{normal.X:F9},{normal.Y:F9},{normal.Z:F9}");
         }
     }

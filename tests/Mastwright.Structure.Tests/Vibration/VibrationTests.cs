@@ -97,6 +97,31 @@ public class VibrationTests
         Near.Relative(1.1430, WindExcitation.CriticalSpeed(1.8, 0.1143).Value, 1e-5);
     }
 
+    /// <summary>EN 1991-1-4 annex E by hand: Sc = 2 · 0.012 · 12.1852/(1.25 · 0.1143²), y/d = 0.13 · 0.6 · 0.7/(0.18² Sc), v = 2 Sc f d.</summary>
+    [Fact]
+    public void Scruton_number_amplitude_and_galloping()
+    {
+        var scruton = WindExcitation.Scruton(12.1852, 0.012, 0.1143);
+        Near.Relative(17.908, scruton.Value, 1e-4);
+        var amplitude = WindExcitation.VortexAmplitude(scruton, WindExcitation.CriticalSpeed(1.8, 0.1143), 0.1143);
+        Near.Relative(0.094104 * 0.1143, amplitude.Value, 1e-4);
+        Assert.Null(amplitude.OutOfRange);
+        Near.Relative(2 * 17.908 * 2.5 * 0.03, WindExcitation.GallopingOnset(scruton, 2.5, 0.03).Value, 1e-4);
+
+        // Light and hardly damped: the formula is past its range and says so.
+        var light = WindExcitation.Scruton(1, 0.005, 0.1143);
+        Assert.NotNull(WindExcitation.VortexAmplitude(light, WindExcitation.CriticalSpeed(1.8, 0.1143), 0.1143).OutOfRange);
+    }
+
+    /// <summary>A published field example of the pulse method in pounds: 100 ft of guy weighing 56.6 lb per 250 ft, one return in 0.75 s, 500 lb.</summary>
+    [Fact]
+    public void Pulse_method_in_pounds()
+    {
+        const double KgPerM = 56.6 / 250 * 0.45359237 / 0.3048;
+        var tension = GuyVibration.TensionFromPulse(KgPerM, 100 * 0.3048, 1, 0.75).Value;
+        Near.Relative(500.4, tension / 4.4482216, 2e-4);
+    }
+
     [Fact]
     public void Screens_give_verdicts()
     {
