@@ -5,6 +5,7 @@ using Mastwright.Fields.Earth;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using BandSweep = Mastwright.Fields.Solving.BandSweep;
 
 namespace Mastwright.Analysis.Tune;
 
