@@ -11,7 +11,17 @@ public static class TurnbuckleThread
     // Threads to the inch of the coarse series, by nominal size in inches.
     private static readonly ImmutableDictionary<double, int> Coarse = new Dictionary<double, int>
     {
-        [0.25] = 20, [0.3125] = 18, [0.375] = 16, [0.4375] = 14, [0.5] = 13, [0.625] = 11, [0.75] = 10, [0.875] = 9, [1] = 8, [1.25] = 7, [1.5] = 6,
+        [0.25] = 20,
+        [0.3125] = 18,
+        [0.375] = 16,
+        [0.4375] = 14,
+        [0.5] = 13,
+        [0.625] = 11,
+        [0.75] = 10,
+        [0.875] = 9,
+        [1] = 8,
+        [1.25] = 7,
+        [1.5] = 6,
     }.ToImmutableDictionary();
 
     /// <summary>Where the threads come from.</summary>
