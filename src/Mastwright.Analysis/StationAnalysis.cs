@@ -43,8 +43,9 @@ public static class StationAnalysis
             stood?.Invoke(new StandStage(station, Fingerprint.Of(station), [.. stands], [.. checks]));
             var model = WireModels.Of(station);
             var solutions = Solve(model);
+            var soil = ExactEarth() && solutions.Count > 0 ? OverSoil() : [];
             var groups = Groups(solutions);
-            var masts = station.Masts.Select((m, i) => Mast(m, i, stands[i], model, solutions, groups)).ToImmutableArray();
+            var masts = station.Masts.Select((m, i) => Mast(m, i, stands[i], model, solutions, soil, groups)).ToImmutableArray();
             checks.AddRange(MetalsRun.Checks(station));
             return new StationResult
             {
@@ -91,6 +92,20 @@ public static class StationAnalysis
             return sweep.Solutions.IsEmpty ? [] : frequencies.Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
         }
 
+        // Elevated radials have no quick estimate.
+        private bool ExactEarth() => station.Site.Earth == EarthModel.Exact || station.Masts.Any(m => m.Radials.Lay == RadialLay.Elevated);
+
+        private Dictionary<double, WireSolution> OverSoil()
+        {
+            var frequencies = station.Bands.Select(b => b.FrequencyHz).Distinct().ToList();
+            var soil = SoilModels.Of(station);
+            findings.AddRange(soil.Findings);
+            Tell("Solving the currents over the soil", 0.8);
+            var sweep = WireSolver.Sweep(soil.Model, frequencies, null, cancellation);
+            findings.AddRange(sweep.Findings);
+            return sweep.Solutions.IsEmpty ? [] : frequencies.Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
+        }
+
         private ImmutableArray<GroupResult> Groups(Dictionary<double, WireSolution> solutions)
         {
             var results = solutions.Count == 0 ? [] : station.Groups.Select(g => GroupRun.Of(station, g, solutions[g.FrequencyHz])).ToImmutableArray();
@@ -112,10 +127,10 @@ public static class StationAnalysis
             return results;
         }
 
-        private MastResult Mast(Mast mast, int index, StandResult stand, WireModel model, Dictionary<double, WireSolution> solutions, ImmutableArray<GroupResult> groups)
+        private MastResult Mast(Mast mast, int index, StandResult stand, WireModel model, Dictionary<double, WireSolution> solutions, Dictionary<double, WireSolution> soil, ImmutableArray<GroupResult> groups)
         {
             Tell($"Matching and protecting mast {mast.Name}", 0.85 + (0.1 * index / station.Masts.Length));
-            var bands = solutions.Count == 0 ? [] : Bands(mast, index, solutions);
+            var bands = solutions.Count == 0 ? [] : Bands(mast, index, solutions, soil);
             var resonance = solutions.Count == 0 ? null : Resonance.First(model, index, mast.TopM + (mast.TopWires?.LengthM ?? 0), cancellation);
             if (resonance is not null)
             {
@@ -127,17 +142,20 @@ public static class StationAnalysis
             return result;
         }
 
-        private ImmutableArray<BandResult> Bands(Mast mast, int index, Dictionary<double, WireSolution> solutions)
+        private ImmutableArray<BandResult> Bands(Mast mast, int index, Dictionary<double, WireSolution> solutions, Dictionary<double, WireSolution> soil)
         {
             var answers = new BandAnswer[station.Bands.Length];
             Parallel.For(0, answers.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
-                answers[b] = BandRun.Of(station, mast, station.Bands[b], solutions[station.Bands[b].FrequencyHz], index));
+                answers[b] = BandRun.Of(station, mast, station.Bands[b], solutions[station.Bands[b].FrequencyHz], index, soil.GetValueOrDefault(station.Bands[b].FrequencyHz)));
             foreach (var answer in answers)
             {
                 checks.AddRange(answer.Checks);
                 NameBand($"radiate.{mast.Name}.{answer.Result.Name}", answer.Result);
             }
 
+            var guys = answers.Select(a => a.Guys).Concat(GroupRun.Guys(station, mast, solutions)).ToList();
+            checks.AddRange(GuyStress.Checks(mast, guys));
+            findings.AddRange(GuyStress.Notes(mast, guys));
             return [.. answers.Select(a => a.Result)];
         }
 

@@ -15,7 +15,10 @@ using Mastwright.Model.Trails;
 namespace Mastwright.Analysis.Radiate;
 
 /// <summary>A band's figures with its checks.</summary>
-internal sealed record BandAnswer(BandResult Result, ImmutableArray<Check> Checks);
+/// <param name="Result">The figures.</param>
+/// <param name="Checks">The checks.</param>
+/// <param name="Guys">What every guy insulator and piece sees at full power.</param>
+internal sealed record BandAnswer(BandResult Result, ImmutableArray<Check> Checks, GuyDrive Guys);
 
 /// <summary>One mast on one band, from the solved currents to the matched network.</summary>
 internal static class BandRun
@@ -26,22 +29,28 @@ internal static class BandRun
         "straight thin wires over a perfectly conducting plane; earth and radial loss added as a resistance; the other masts' bases open";
 
     /// <summary>The earth loss and what drives it, for one feed of a solution.</summary>
-    public static (DrivenWires Driven, RadialLossEstimate Earth) Drive(Station station, Mast mast, WireSolution solution, int feed)
+    public static (DrivenWires Driven, Trail Earth) Drive(Station station, Mast mast, WireSolution solution, int feed)
     {
         var driven = solution.DrivePower(1, feed);
-        return (driven, RadialLoss.Estimate(Soils.Of(station.Site), ScreenOf(mast), BaseField.Of(driven, feed)));
+        return (driven, EarthEstimate.Of(mast, Soils.Of(station.Site), BaseField.Of(driven, feed)));
     }
 
     /// <summary>Loss resistance of the earth under a mast in some soil, Ω at the base.</summary>
     public static double EarthLoss(Mast mast, WireSolution solution, int feed, Soil soil) =>
-        RadialLoss.Estimate(soil, ScreenOf(mast), BaseField.Of(solution.DrivePower(1, feed), feed)).Total.Value;
-
-    private static RadialScreen ScreenOf(Mast mast) => new(mast.Radials.Count, mast.Radials.LengthM, mast.Radials.WireDiameterM / 2, -mast.Radials.DepthM);
+        EarthEstimate.Of(mast, soil, BaseField.Of(solution.DrivePower(1, feed), feed)).Value;
 
     /// <summary>Everything about a mast on a band.</summary>
-    public static BandAnswer Of(Station station, Mast mast, Band band, WireSolution solution, int feed)
+    /// <param name="station">The station.</param>
+    /// <param name="mast">The mast.</param>
+    /// <param name="band">The band.</param>
+    /// <param name="solution">The currents over perfect ground.</param>
+    /// <param name="feed">The mast's feed.</param>
+    /// <param name="overSoil">The currents over the real soil when the earth is to be exact; null for the estimate.</param>
+    public static BandAnswer Of(Station station, Mast mast, Band band, WireSolution solution, int feed, WireSolution? overSoil = null)
     {
-        var (driven, earth) = Drive(station, mast, solution, feed);
+        var exact = overSoil is null ? null : EarthComparison.Of(overSoil, solution, feed);
+        var driven = solution.DrivePower(1, feed);
+        var earth = exact?.EarthLoss ?? EarthEstimate.Of(mast, Soils.Of(station.Site), BaseField.Of(driven, feed));
         var lossless = solution.FeedImpedance(feed);
         var current2 = Math.Pow(driven.FeedCurrents[feed].Magnitude, 2);
         var frequency = Trail.Given("frequency", "f", band.FrequencyHz, QuantityKind.Frequency, Source.DesignFile);
@@ -51,9 +60,9 @@ internal static class BandRun
         var wire = Trail.Computed("loss resistance of wires and insulators", "Rw", driven.LossPowerW / current2, QuantityKind.Resistance,
             "Rw = Σ heat in wires / |I|²", Solver, frequency);
         var radiation = Trail.Computed("radiation resistance at the base", "Rr", lossless.Real - wire.Value, QuantityKind.Resistance, "Rr = R0 − Rw", Solver, solved, wire);
-        var efficiency = Fields.Earth.Efficiency.Of(radiation, wire, earth.Total);
+        var efficiency = exact?.Efficiency ?? Fields.Earth.Efficiency.Of(radiation, wire, earth);
 
-        var mastOhm = lossless + earth.Total.Value;
+        var mastOhm = overSoil?.FeedImpedance(feed) ?? (lossless + earth.Value);
         var base_ = BasePoint.Of(mastOhm, band.PowerW, band.FrequencyHz, BaseCapacitanceF(station, mast));
         var match = LMatch.Design(new MatchProblem(
             Circuits.Ac.LoadImpedance.Constant(mastOhm), station.Feed.LineOhm, band.FrequencyHz, band.PowerW, PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ))
@@ -61,8 +70,9 @@ internal static class BandRun
             BaseShuntF = BaseCapacitanceF(station, mast),
         });
 
-        var far = FarField.Of(driven);
-        var earthShare = lossless.Real / (lossless.Real + earth.Total.Value);
+        // Over the soil the far field counts all losses itself.
+        var far = FarField.Of(overSoil?.DrivePower(1, feed) ?? driven);
+        var earthShare = exact is null ? lossless.Real / (lossless.Real + earth.Value) : 1;
         var (gain, elevation, azimuth) = Strongest(far);
         var field = StrongestAtGround(far, band.PowerW) * Math.Sqrt(earthShare);
         var result = new BandResult
@@ -72,16 +82,16 @@ internal static class BandRun
             PowerW = band.PowerW,
             MastOhm = mastOhm,
             FeedOhm = new Complex(base_.TerminalResistance.Value, base_.TerminalReactance.Value),
-            FeedResistance = WithSolved(base_.TerminalResistance, solved, earth.Total),
-            FeedReactance = WithSolved(base_.TerminalReactance, solved, earth.Total),
-            EarthLossOhm = earth.Total,
+            FeedResistance = WithSolved(base_.TerminalResistance, solved, earth),
+            FeedReactance = WithSolved(base_.TerminalReactance, solved, earth),
+            EarthLossOhm = earth,
             Efficiency = efficiency,
-            BaseCurrentRms = WithSolved(base_.MastCurrent, solved, earth.Total),
-            BasePeakV = WithSolved(base_.PeakVoltage, solved, earth.Total),
+            BaseCurrentRms = WithSolved(base_.MastCurrent, solved, earth),
+            BasePeakV = WithSolved(base_.PeakVoltage, solved, earth),
             Match = match.Candidates.IsEmpty ? null : match.Candidates[0],
             GainDbi = Trail.Computed("gain at the strongest elevation", "G", 10 * Math.Log10(gain * earthShare), QuantityKind.Decibel,
                     "G = 10·log(4π·|E|²r²/(η0·P))", Solver, efficiency)
-                .Within("over a perfectly conducting plane: real earth takes more at low angles")
+                .Within(exact is null ? "over a perfectly conducting plane: real earth takes more at low angles" : "flat uniform soil")
                 .Remark($"strongest at {elevation * 180 / Math.PI:0}° above the horizon"),
             FieldAt1KmVPerM = Trail.Computed("field at 1 km", "E1", field, QuantityKind.ElectricField,
                     "E1 = |E|r/1 km at the ground for the stated power, earth loss at the base included", Source.Standard("Recommendation ITU-R BS.561-2"), efficiency)
@@ -92,8 +102,10 @@ internal static class BandRun
         var wanted = Check.AtLeast($"radiate.efficiency[{mast.Name}, {band.Title}]", Trade.Radiate, "Radiation efficiency", efficiency,
             Trail.Given("efficiency wanted", "ηmin", station.Limits.Efficiency, QuantityKind.Ratio, Source.DesignFile), $"mast {mast.Name}, {band.Title}",
             "Lay more and longer radials first; then top-load or lengthen the mast.");
-        return new BandAnswer(result, [wanted, .. FeedChecks.Of(station, mast, result), .. PeopleRun.Of(station, mast, band, driven, mastOhm.Real / lossless.Real),
-            .. FenceRun.AtFence(station, mast, band, driven, mastOhm.Real / lossless.Real)]);
+        var ratio = mastOhm.Real / lossless.Real;
+        var guys = GuyStress.OfBand(mast, band, driven, ratio);
+        return new BandAnswer(result, [wanted, .. FeedChecks.Of(station, mast, result), .. PeopleRun.Of(station, mast, band, driven, ratio),
+            .. FenceRun.AtFence(station, mast, band, driven, ratio)], guys);
     }
 
     /// <summary>Capacitance across the base: the insulator and the strays.</summary>

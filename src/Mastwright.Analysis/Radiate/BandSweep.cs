@@ -72,7 +72,7 @@ public static class BandSweep
             return new BandSweepResult(m.Name, b.Title, []);
         }
 
-        var load = LoadImpedance.Table([.. sweep.Solutions.Select((s, i) => (at[i], s.FeedImpedance(mast) + BandRun.Drive(station, m, s, mast).Earth.Total.Value))]);
+        var load = LoadImpedance.Table([.. sweep.Solutions.Select((s, i) => (at[i], s.FeedImpedance(mast) + BandRun.Drive(station, m, s, mast).Earth.Value))]);
         var matched = answer.Match is { } match ? new MatchCandidate(match.TopologyId, match.Title, match.Ladder, match.Problem with { Load = load }) : null;
         var points = Enumerable.Range(0, Shown).Select(i => low + ((high - low) * i / (Shown - 1))).Select(f =>
         {

@@ -16,12 +16,32 @@ internal static class GroupRun
     public static GroupResult Of(Station station, Group group, WireSolution solution) =>
         new(group.Name, [.. group.Directions.Select(d => Direction(station, group, d, solution))]);
 
+    /// <summary>What the guys of a mast see in every switch position of every group.</summary>
+    public static IEnumerable<GuyDrive> Guys(Station station, Mast mast, IReadOnlyDictionary<double, WireSolution> solutions) =>
+        from g in station.Groups
+        where solutions.ContainsKey(g.FrequencyHz)
+        from d in g.Directions
+        where d.Currents.Any(c => c.Mast == mast.Name && c.Size > 0)
+        select GuyStress.Of(mast, $"{g.Name}, {d.Name}", FullPower(station, g, d, solutions[g.FrequencyHz]), 1, 1);
+
+    /// <summary>The base currents a direction asks for, one for each mast.</summary>
+    public static Complex[] Asked(Station station, Direction direction) => [.. station.Masts.Select(m => direction.Currents.FirstOrDefault(c => c.Mast == m.Name) is { } c
+        ? Complex.FromPolarCoordinates(c.Size, c.PhaseRad) : Complex.Zero)];
+
+    private static DrivenWires FullPower(Station station, Group group, Direction direction, WireSolution solution)
+    {
+        var asked = Asked(station, direction);
+        var unit = solution.DriveCurrents(asked);
+        var lossW = station.Masts.Select((m, i) => asked[i] == Complex.Zero ? 0 : BandRun.Drive(station, m, solution, i).Earth.Value * asked[i].Magnitude * asked[i].Magnitude).Sum();
+        var scale = Math.Sqrt(group.PowerW / (unit.InputPowerW + lossW));
+        return solution.DriveCurrents([.. asked.Select(a => a * scale)]);
+    }
+
     private static DirectionResult Direction(Station station, Group group, Direction direction, WireSolution solution)
     {
         var masts = station.Masts;
-        var earth = masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth.Total).ToList();
-        var asked = masts.Select(m => direction.Currents.FirstOrDefault(c => c.Mast == m.Name) is { } c
-            ? Complex.FromPolarCoordinates(c.Size, c.PhaseRad) : Complex.Zero).ToArray();
+        var earth = masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth).ToList();
+        var asked = Asked(station, direction);
 
         var unit = solution.DriveCurrents(asked);
         var lossW = asked.Select((a, i) => earth[i].Value * a.Magnitude * a.Magnitude).Sum();

@@ -9,7 +9,8 @@ namespace Mastwright.Analysis.Radiate;
 
 /// <summary>
 /// Turns the station into wires as radio frequency sees it: every mast with its lead, its top wires and its guys cut by
-/// their insulators, over a perfect ground. One feed for each mast, between the earth plate and the lead, in the order of the design.
+/// their insulators, over a perfect ground. One feed for each mast, between the earth plate (or the hub of elevated radials) and the
+/// lead, in the order of the design.
 /// </summary>
 public static class WireModels
 {
@@ -20,6 +21,7 @@ public static class WireModels
         foreach (var mast in station.Masts)
         {
             model = AddMast(model, mast);
+            model = mast.Radials.Lay == RadialLay.Elevated ? SoilModels.AddElevated(model, station, mast) : model;
         }
 
         return model;
@@ -27,6 +29,9 @@ public static class WireModels
 
     /// <summary>Name of the wire that carries the feed of a mast.</summary>
     public static string LeadOf(string mast) => $"lead of {mast}";
+
+    /// <summary>What the wires of a guy are called, before the number of the piece.</summary>
+    public static string GuyName(string mast, int level, string anchor) => $"guy {level} of {mast} to {anchor}";
 
     /// <summary>The radius of a round conductor that stands for a section at radio frequency, m.</summary>
     public static double RadiusM(Section section)
@@ -44,7 +49,8 @@ public static class WireModels
     {
         var foot = new Vec3(mast.EastM, mast.NorthM, 0);
         var at = foot + (mast.Base.HeightM * Vec3.Up);
-        model = model.With(new Wire(LeadOf(mast.Name), foot, at, mast.Base.LeadDiameterM / 2, Conductor.Copper)).WithFeed(mast.Name, LeadOf(mast.Name));
+        var terminal = mast.Radials.Lay == RadialLay.Elevated ? foot with { Z = mast.Radials.HeightM!.Value } : foot;
+        model = model.With(new Wire(LeadOf(mast.Name), terminal, at, mast.Base.LeadDiameterM / 2, Conductor.Copper)).WithFeed(mast.Name, LeadOf(mast.Name));
         for (var s = 0; s < mast.Sections.Length; s++)
         {
             var next = at + (mast.Sections[s].LengthM * Vec3.Up);
@@ -110,7 +116,7 @@ public static class WireModels
 
         var along = (low - high).Unit();
         var length = (low - high).Length;
-        var name = $"guy {l} of {mast.Name} to {anchor.Name}";
+        var name = GuyName(mast.Name, l, anchor.Name);
         var points = Cuts(mast, level, l, length).Prepend(0).Append(length).ToList();
         for (var p = 0; p + 1 < points.Count; p++)
         {

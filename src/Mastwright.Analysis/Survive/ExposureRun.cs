@@ -53,7 +53,7 @@ public static class ExposureRun
             var solution = WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Require();
             var (driven, earth) = BandRun.Drive(station, mast, solution, mastIndex);
             var lossless = solution.FeedImpedance(mastIndex).Real;
-            var lossyOverLossless = (lossless + earth.Total.Value) / lossless;
+            var lossyOverLossless = (lossless + earth.Value) / lossless;
             var request = Request(mast, band, driven, lossyOverLossless, FarthestM);
             var (between, along) = (Turned(request, mast, false), Turned(request, mast, true));
             var gain = Math.Pow(10, result.Bands[b].GainDbi.Value / 10);

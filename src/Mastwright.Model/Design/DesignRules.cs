@@ -147,6 +147,7 @@ internal static class DesignRules
             }
 
             Feet(mast, path);
+            Radials(mast, path);
             for (var a = 0; a < mast.Attachments.Length; a++)
             {
                 if (mast.Attachments[a].HeightM > mast.TopM + 1e-9 && mast.Sections.Length > 0 && Sound(path + ".sections", path + ".base"))
@@ -161,6 +162,42 @@ internal static class DesignRules
             {
                 Add("top-wires-reach-ground", path + ".top-wires.length", "The top wires reach the ground.",
                     L(wires.LengthM), $"ends at least 0.5 m above ground", "Shorten them or make them less steep.");
+            }
+        }
+
+        private void Radials(Mast mast, string path)
+        {
+            var radials = mast.Radials;
+            if (!Sound(path + ".radials", path + ".base"))
+            {
+                return;
+            }
+
+            if (radials.Lay == RadialLay.Elevated && radials.HeightM is null)
+            {
+                Add("radials-without-height", path + ".radials.lay", "Elevated radials need a height.", null, null, "Add “height: …” to the block “radials”.");
+            }
+            else if (radials.Lay == RadialLay.Buried && !(radials.DepthM > 0))
+            {
+                Add("radials-without-depth", path + ".radials.lay", "Buried radials need a depth.", null, null, "Add “depth: …” to the block “radials”.");
+            }
+            else if (radials.Lay != RadialLay.Elevated && radials.HeightM is { } stray)
+            {
+                Add("radials-two-ways", path + ".radials.height", "The radials have a height but do not lie elevated.", L(stray), "a height only with “lay: elevated”", "Leave out “height”, or write “lay: elevated”.");
+            }
+            else if (radials.HeightM is { } height && radials.DepthM > 0)
+            {
+                Add("radials-two-ways", path + ".radials.depth", "The radials have a height and a depth.", L(height) + ", " + F(radials.DepthM), "one of the two", "Leave out one.");
+            }
+            else if (radials.HeightM is { } high && high > mast.Base.HeightM - 0.1 + 1e-9)
+            {
+                Add("radials-above-base", path + ".radials.height", "The elevated radials hang as high as the mast's lower end.", L(high), $"at most {L(mast.Base.HeightM - 0.1)}, 0.1 m under the mast's lower end",
+                    "Raise the base (“base: { height: … }”) or lower the radials.");
+            }
+
+            if (radials.Lay == RadialLay.Elevated && radials.Screen is not null)
+            {
+                Add("screen-under-elevated", path + ".radials.screen", "A screen is joined to radials on or in the soil; these are elevated.", null, null, "Leave out “screen”.");
             }
         }
 

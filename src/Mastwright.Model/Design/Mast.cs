@@ -218,6 +218,30 @@ public sealed record Radials
     [Field("depth", "Depth below the surface; 0 for wires laid on it.", Default = "0 m", Why = "laid on the surface and grown in")]
     [Quantity(QuantityKind.FineLength, 0, 1)]
     public double DepthM { get; init; }
+
+    /// <summary>How they lie; null to tell from depth and height.</summary>
+    [Field("lay", "How the radials lie.", Default = "elevated when a height is given, buried when a depth is, else on the surface")]
+    public RadialLay? StatedLay { get; init; }
+
+    /// <summary>Height above ground, m; null for radials on or in the soil.</summary>
+    [Field("height", "Height of elevated radials above ground; the mast's lower end must be at least 0.1 m higher.", Default = "none: on or in the soil")]
+    [Quantity(QuantityKind.Length, 0.05, 20)]
+    public double? HeightM { get; init; }
+
+    /// <summary>Ranges cut short.</summary>
+    [Field("shortened", "Ranges of bearings in which the radials are cut short, at a fence or a house.", Default = "none")]
+    public ImmutableArray<ShortRadials> Shortened { get; init; } = [];
+
+    /// <summary>Mesh or plate at the base.</summary>
+    [Field("screen", "A sheet of wire mesh or plate around the base, joined to the radials.", Default = "none")]
+    public GroundScreen? Screen { get; init; }
+
+    /// <summary>How they lie.</summary>
+    public RadialLay Lay => StatedLay ?? (HeightM is not null ? RadialLay.Elevated : DepthM > 0 ? RadialLay.Buried : RadialLay.Surface);
+
+    /// <summary>Length of a radial that runs in a direction, m.</summary>
+    /// <param name="bearingRad">Compass bearing.</param>
+    public double LengthTowards(double bearingRad) => Shortened.Where(s => s.Holds(bearingRad)).Select(s => s.LengthM).Append(LengthM).Min();
 }
 
 /// <summary>Something fixed to the mast.</summary>

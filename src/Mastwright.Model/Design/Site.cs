@@ -51,6 +51,10 @@ public sealed record Site
     [Quantity(QuantityKind.Ratio, 1, 100)]
     public double? RelativePermittivity { get; init; }
 
+    /// <summary>How the earth enters the verdict.</summary>
+    [Field("earth", "How the earth enters the verdict; the studies of radiation solve the exact half space in any case.", Default = "estimate", Why = "instant; elevated radials are always solved exactly")]
+    public EarthModel Earth { get; init; }
+
     /// <summary>Soil as a support: catalogue name.</summary>
     [Field("ground", "The soil as a support: a presumptive class (see `mastwright list grounds`).", Default = "clay", Why = "weakest presumptive class of the building code; only a soil test knows")]
     [CatalogueName("grounds")]

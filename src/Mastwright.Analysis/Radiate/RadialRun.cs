@@ -1,0 +1,155 @@
+using System.Collections.Immutable;
+using Mastwright.Fields.Earth;
+using Mastwright.Fields.Solving;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+
+namespace Mastwright.Analysis.Radiate;
+
+/// <summary>A layout of radials with what it gives.</summary>
+/// <param name="Count">Number of radials.</param>
+/// <param name="LengthM">Length of each, m.</param>
+/// <param name="Efficiency">Efficiency of the mast over it.</param>
+public sealed record RadialChoice(int Count, double LengthM, double Efficiency)
+{
+    /// <summary>Wire in all, m.</summary>
+    public double WireM => Count * LengthM;
+}
+
+/// <summary>Best efficiency against total wire in one soil.</summary>
+/// <param name="Soil">The soil in words.</param>
+/// <param name="Best">The best layout for each amount of wire, rising.</param>
+public sealed record RadialCurve(string Soil, ImmutableArray<RadialChoice> Best);
+
+/// <summary>How many radials and how long, for one mast on one band.</summary>
+/// <param name="Mast">The mast.</param>
+/// <param name="Band">The band.</param>
+/// <param name="PresentWireM">Wire in the radials of the design, m.</param>
+/// <param name="Curves">Efficiency against wire, by the estimate, soil by soil.</param>
+/// <param name="SameWire">Layouts of the present amount of wire, solved exactly (by the estimate where the exact solution was refused).</param>
+/// <param name="Exact">Whether those were solved exactly.</param>
+public sealed record RadialBand(string Mast, Band Band, double PresentWireM, ImmutableArray<RadialCurve> Curves, ImmutableArray<RadialChoice> SameWire, bool Exact);
+
+/// <summary>How many radials and how long for an amount of wire.</summary>
+public static class RadialRun
+{
+    private static readonly int[] Counts = [6, 9, 15, 24, 30, 45, 60, 90, 120];
+    private static readonly int[] SolvedCounts = [6, 15, 30, 60, 120];
+    private static readonly double[] Budgets = [0.125, 0.25, 0.5, 1, 2, 4];
+    private const double ShortestM = 1;
+
+    /// <summary>Every mast on every band.</summary>
+    public static ImmutableArray<RadialBand> Of(Station station, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
+    {
+        var answers = ImmutableArray.CreateBuilder<RadialBand>();
+        var model = WireModels.Of(station);
+        foreach (var band in station.Bands)
+        {
+            if (WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Solution is not { } perfect)
+            {
+                continue;
+            }
+
+            foreach (var (mast, feed) in station.Masts.Select((m, i) => (m, i)).Where(p => p.m.Radials.Lay != RadialLay.Elevated))
+            {
+                progress?.Report(new AnalysisStep($"Radials of mast {mast.Name} on {band.Title}", (double)answers.Count / (station.Bands.Length * station.Masts.Length)));
+                answers.Add(Of(station, mast, feed, band, perfect, cancellation));
+            }
+        }
+
+        return answers.ToImmutable();
+    }
+
+    /// <summary>Wire in the radials of a mast, m.</summary>
+    public static double WireM(Mast mast) => Enumerable.Range(0, mast.Radials.Count).Sum(i => mast.Radials.LengthTowards(2 * Math.PI * i / mast.Radials.Count));
+
+    private static RadialBand Of(Station station, Mast mast, int feed, Band band, WireSolution perfect, CancellationToken cancellation)
+    {
+        var (driven, wireOhm, radiationOhm) = Resistances(perfect, feed);
+        var field = new TabulatedField(BaseField.Of(driven, feed));
+        var soil = Soils.Of(station.Site);
+        var wire = WireM(mast);
+        double Estimate(Soil s, int n, double length)
+        {
+            var loss = RadialLoss.Estimate(s, new(n, length, mast.Radials.WireDiameterM / 2, -mast.Radials.DepthM), field).Total.Value;
+            return radiationOhm / (radiationOhm + wireOhm + loss);
+        }
+
+        RadialChoice Best(Soil s, double budget) =>
+            Counts.Select(n => (N: n, L: Longest(field.FrequencyHz, budget / n))).Where(c => c.L >= ShortestM).Select(c => new RadialChoice(c.N, c.L, Estimate(s, c.N, c.L))).DefaultIfEmpty(new RadialChoice(6, ShortestM, Estimate(s, 6, ShortestM))).MaxBy(c => c.Efficiency)!;
+
+        RadialCurve Curve(string title, double factor)
+        {
+            var s = soil with { ConductivitySPerM = factor * soil.ConductivitySPerM };
+            return new(title, [.. Budgets.Select(b => Best(s, b * wire))]);
+        }
+
+        var options = SolvedCounts.Append(mast.Radials.Count).Select(n => RadialPlan.Rounded(n, mast.Anchors.Length)).Distinct().Order()
+            .Where(n => wire / n >= ShortestM).ToList();
+        var solved = Solve(station, mast, feed, band, perfect, soil, [.. options.Select(n => (n, wire / n))], cancellation);
+        return new(mast.Name, band, wire, [Curve("half as conducting", 0.5), Curve("this soil", 1), Curve("twice as conducting", 2)],
+            solved ?? [.. options.Select(n => new RadialChoice(n, wire / n, Estimate(soil, n, wire / n)))], solved is not null);
+    }
+
+    // The mast alone: its neighbours would forbid long radials, and their layout is not the question.
+    private static ImmutableArray<RadialChoice>? Solve(
+        Station station, Mast mast, int feed, Band band, WireSolution perfect, Soil soil, ImmutableArray<(int N, double LengthM)> options, CancellationToken cancellation)
+    {
+        var alone = station with { Masts = [mast] };
+        var over = station.Masts.Length == 1 ? perfect : WireSolver.Solve(WireModels.Of(alone), band.FrequencyHz, null, cancellation).Solution;
+        var own = station.Masts.Length == 1 ? feed : 0;
+        var choices = ImmutableArray.CreateBuilder<RadialChoice>();
+        foreach (var (n, length) in options)
+        {
+            var model = SoilModels.Of(alone, soil, m => RadialPlan.Of(alone, m, n, length)).Model;
+            if (over is null || WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Solution is not { } real)
+            {
+                return null;
+            }
+
+            choices.Add(new(n, length, EarthComparison.Of(real, over, own).Efficiency.Value));
+        }
+
+        return choices.ToImmutable();
+    }
+
+    // Beyond half a wavelength wire is better spent on more radials; the estimate gives none of it back either.
+    private static double Longest(double frequencyHz, double lengthM) => Math.Min(lengthM, 0.5 * 299792458.0 / frequencyHz);
+
+    private static (Fields.Results.DrivenWires Driven, double WireOhm, double RadiationOhm) Resistances(WireSolution perfect, int feed)
+    {
+        var driven = perfect.DrivePower(1, feed);
+        var wire = driven.LossPowerW / Math.Pow(driven.FeedCurrents[feed].Magnitude, 2);
+        return (driven, wire, perfect.FeedImpedance(feed).Real - wire);
+    }
+
+    // The field falls smoothly with distance: a table in the logarithm of it serves all layouts.
+    private sealed class TabulatedField(BaseField of) : BaseField
+    {
+        private const int PerE = 16;
+        private readonly Dictionary<int, double> table = [];
+
+        public override double FrequencyHz => of.FrequencyHz;
+
+        public override string Origin => of.Origin;
+
+        public override string? OutOfRange => of.OutOfRange;
+
+        public override double MeanSquare(double distanceM)
+        {
+            var x = PerE * Math.Log(distanceM);
+            var i = (int)Math.Floor(x);
+            return Math.Exp(At(i) + ((x - i) * (At(i + 1) - At(i))));
+        }
+
+        private double At(int i)
+        {
+            if (!table.TryGetValue(i, out var value))
+            {
+                table[i] = value = Math.Log(of.MeanSquare(Math.Exp((double)i / PerE)));
+            }
+
+            return value;
+        }
+    }
+}

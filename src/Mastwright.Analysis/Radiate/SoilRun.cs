@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using System.Numerics;
+using Mastwright.Fields.Earth;
+using Mastwright.Fields.Results;
+using Mastwright.Fields.Solving;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+
+namespace Mastwright.Analysis.Radiate;
+
+/// <summary>Where the power into a mast goes, as shares of it.</summary>
+/// <param name="SkyWave">Leaves as the sky wave.</param>
+/// <param name="SoilNear">Heats the soil around the mast: what the ground system costs.</param>
+/// <param name="SoilFar">Taken from the wave by the soil on its way out, whatever the ground system.</param>
+/// <param name="Radials">Heats the radials and rods.</param>
+/// <param name="Mast">Heats the mast, its lead and top wires.</param>
+/// <param name="Guys">Heats the guys.</param>
+public sealed record PowerShares(double SkyWave, double SoilNear, double SoilFar, double Radials, double Mast, double Guys);
+
+/// <summary>Gain at an elevation, dBi.</summary>
+/// <param name="ElevationRad">Elevation above the horizon, rad.</param>
+/// <param name="SoilDbi">Over the real soil.</param>
+/// <param name="PerfectDbi">Over perfect ground without loss.</param>
+public readonly record struct GainAt(double ElevationRad, double SoilDbi, double PerfectDbi);
+
+/// <summary>One mast on one band over the real soil beside the quick estimate.</summary>
+/// <param name="Mast">The mast.</param>
+/// <param name="Band">The band.</param>
+/// <param name="ExactOhm">Impedance at the foot over the soil, Ω.</param>
+/// <param name="EstimateOhm">Impedance by the estimate, Ω.</param>
+/// <param name="Exact">Efficiency and losses, exact.</param>
+/// <param name="EstimateEfficiency">Efficiency by the estimate.</param>
+/// <param name="Shares">Where the power goes.</param>
+/// <param name="Pattern">Gain against elevation towards the strongest of eight bearings.</param>
+/// <param name="TakeOff">The strongest direction.</param>
+/// <param name="FieldAt1KmVPerM">Field at 1 km before the soil on the way weakens it, V/m at the band's power.</param>
+/// <param name="WeakenedAt1KmVPerM">The same with that weakening, V/m.</param>
+/// <param name="OtherSoils">Impedance and efficiency with half and twice the conductivity.</param>
+/// <param name="Unknowns">Unknown currents solved for.</param>
+public sealed record SoilBand(
+    string Mast, Band Band, Complex ExactOhm, Complex EstimateOhm, EarthComparison Exact, Trail EstimateEfficiency, PowerShares Shares,
+    ImmutableArray<GainAt> Pattern, GainAt TakeOff, double FieldAt1KmVPerM, double WeakenedAt1KmVPerM, ImmutableArray<(string Soil, Complex Ohm, double Efficiency)> OtherSoils, int Unknowns);
+
+/// <summary>All masts and bands over the real soil.</summary>
+/// <param name="Soil">The soil.</param>
+/// <param name="Bands">Mast by mast, band by band.</param>
+/// <param name="Findings">How the solved wires differ from the design, and what stood in the way.</param>
+public sealed record SoilAnswer(Soil Soil, ImmutableArray<SoilBand> Bands, ImmutableArray<Finding> Findings);
+
+/// <summary>The station solved over its real soil.</summary>
+public static class SoilRun
+{
+    /// <summary>Everything, for every mast and band.</summary>
+    public static SoilAnswer Of(Station station, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
+    {
+        var soil = Soils.Of(station.Site);
+        (string Title, Soil Soil)[] others = [("half as conducting", soil with { ConductivitySPerM = soil.ConductivitySPerM / 2 }), ("twice as conducting", soil with { ConductivitySPerM = soil.ConductivitySPerM * 2 })];
+        var exact = SoilModels.Of(station, soil);
+        var bands = ImmutableArray.CreateBuilder<SoilBand>();
+        var findings = new List<Finding>(exact.Findings);
+        for (var b = 0; b < station.Bands.Length; b++)
+        {
+            var band = station.Bands[b];
+            progress?.Report(new AnalysisStep($"Solving {band.Title} over the soil", (double)b / station.Bands.Length));
+            var perfect = WireSolver.Solve(WireModels.Of(station), band.FrequencyHz, null, cancellation);
+            var real = WireSolver.Solve(exact.Model, band.FrequencyHz, null, cancellation);
+            findings.AddRange(perfect.Findings.Concat(real.Findings));
+            if (perfect.Solution is not { } over || real.Solution is not { } under)
+            {
+                continue;
+            }
+
+            var varied = others.Select(o => (o.Title, WireSolver.Solve(SoilModels.Of(station, o.Soil).Model, band.FrequencyHz, null, cancellation).Solution)).ToList();
+            for (var m = 0; m < station.Masts.Length; m++)
+            {
+                var feed = m;
+                bands.Add(One(station, station.Masts[m], m, band, soil, over, under,
+                    [.. varied.Where(v => v.Solution is not null).Select(v => (v.Title, v.Solution!.FeedImpedance(feed), EarthComparison.Of(v.Solution, over, feed).Efficiency.Value))]));
+            }
+        }
+
+        return new(soil, bands.ToImmutable(), [.. findings.DistinctBy(f => (f.Code, f.Message))]);
+    }
+
+    private static SoilBand One(Station station, Mast mast, int feed, Band band, Soil soil, WireSolution perfect, WireSolution real, ImmutableArray<(string, Complex, double)> others)
+    {
+        var comparison = EarthComparison.Of(real, perfect, feed);
+        var estimate = BandRun.Of(station, mast, band, perfect, feed).Result;
+        var driven = real.DrivePower(1, feed);
+        FarField far = FarField.Of(driven), farPerfect = FarField.Of(perfect.DrivePower(1, feed));
+        var azimuth = Enumerable.Range(0, 8).Select(i => i * Math.PI / 4).MaxBy(a => Enumerable.Range(1, 44).Max(e => far.Gain((Math.PI / 2) - (e * Math.PI / 90), a)));
+        var pattern = Enumerable.Range(0, 91).Select(e => At(far, farPerfect, e * Math.PI / 180, azimuth)).ToImmutableArray();
+        var field = Enumerable.Range(0, 8).Max(a => far.FieldAt1KmVPerM(band.PowerW, a * Math.PI / 4));
+        return new(
+            mast.Name, band, real.FeedImpedance(feed), estimate.MastOhm, comparison, estimate.Efficiency, Shares(driven, far.RadiatedPowerW, comparison.Efficiency.Value),
+            pattern, pattern.MaxBy(p => p.SoilDbi), field, field * GroundWave.Attenuation(soil, band.FrequencyHz, 1000).Magnitude, others, real.Mesh.UnknownCount);
+    }
+
+    /// <summary>Shares of one watt into the feed.</summary>
+    internal static PowerShares Shares(DrivenWires driven, double skyW, double efficiency)
+    {
+        double radials = 0, mast = 0, guys = 0;
+        foreach (var (part, watts) in driven.LossByPart().Select(p => (p.Part, p.PowerW / driven.InputPowerW)))
+        {
+            if (part.StartsWith("guy ", StringComparison.Ordinal) || part.StartsWith("insulator ", StringComparison.Ordinal))
+            {
+                guys += watts;
+            }
+            else if (part.StartsWith("mast ", StringComparison.Ordinal) || part.StartsWith("lead ", StringComparison.Ordinal) || part.StartsWith("top wire ", StringComparison.Ordinal))
+            {
+                mast += watts;
+            }
+            else
+            {
+                radials += watts;
+            }
+        }
+
+        var heat = radials + mast + guys;
+        var sky = skyW / driven.InputPowerW;
+        return new(sky, 1 - efficiency - heat, efficiency - sky, radials, mast, guys);
+    }
+
+    private static GainAt At(FarField soil, FarField perfect, double elevationRad, double azimuthRad)
+    {
+        var zenith = (Math.PI / 2) - elevationRad;
+        return new(elevationRad, Db(soil.Gain(zenith, azimuthRad)), Db(perfect.Gain(zenith, azimuthRad)));
+    }
+
+    /// <summary>Decibels of a ratio, no less than −60.</summary>
+    internal static double Db(double ratio) => Math.Max(-60, 10 * Math.Log10(Math.Max(ratio, 1e-30)));
+}
