@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
 using System.Numerics;
-using Mastwright.Circuits;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Match;
-using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Mastwright.Fields.Earth;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
-using Mastwright.Model.Trails;
 
 namespace Mastwright.Analysis.Radiate;
 

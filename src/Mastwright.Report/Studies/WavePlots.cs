@@ -16,11 +16,7 @@ internal sealed record PlotLine(string Name, IReadOnlyList<double> X, IReadOnlyL
 internal sealed record PlotAxis(string Title, bool Logarithmic = false);
 
 /// <summary>Line plots as SVG in millimetres, told apart by dash and width so that grey paper suffices.</summary>
-<<<<<<<< HEAD:src/Mastwright.Report/Studies/StudyPlots.cs
-internal static class StudyPlots
-========
 internal static class WavePlots
->>>>>>>> surviveint:src/Mastwright.Report/Studies/WavePlots.cs
 {
     private const double WidthMm = 160;
     private const double HeightMm = 78;
