@@ -1,7 +1,6 @@
 using Mastwright.Analysis.Results;
 using Mastwright.Analysis.Survive;
 using Mastwright.Model.Design;
-using Mastwright.Model.Trails;
 using Mastwright.Protection.Lightning;
 using Mastwright.Protection.People;
 using Mastwright.Tests.Shared;

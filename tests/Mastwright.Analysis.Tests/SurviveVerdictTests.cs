@@ -2,7 +2,6 @@ using Mastwright.Analysis.Results;
 using Mastwright.Analysis.Survive;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
-using Mastwright.Protection.Metals;
 using Mastwright.Tests.Shared;
 
 namespace Mastwright.Analysis.Tests;
