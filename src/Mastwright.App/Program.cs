@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Mastwright.App.Commands;
+using Mastwright.App.Commands.Journal;
 
 namespace Mastwright.App;
 
@@ -18,6 +19,9 @@ public static class Program
             ListCommand.Create(),
             SchemaCommand.Create(),
             BookCommand.Create(),
+            SweepCommand.Create(),
+            TurnsCommand.Create(),
+            JournalCommand.Create(),
         };
         foreach (var command in StudyCommands.Create())
         {

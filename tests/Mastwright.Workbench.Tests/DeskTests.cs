@@ -30,7 +30,8 @@ public sealed class DeskTests : IDisposable
 
         desk.Set("site.wind.speed", "33 m/s", "wind");
         desk.Set("site.wind.speed", "34 m/s", "wind again");
-        await Until(() => solver.Stopped == 1);
+        // The middle text may or may not have begun before the last one stopped it.
+        await Until(() => solver.Stopped >= 1);
         solver.Let();
         await Until(() => desk.Now.FieldState == Freshness.Fresh);
         Assert.Equal(34, desk.Now.Result!.Station.Site.Wind.SpeedMPerS!.Value, 6);

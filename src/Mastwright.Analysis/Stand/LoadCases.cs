@@ -34,7 +34,7 @@ public sealed class LoadCases
     private readonly Station station;
     private readonly StandModel model;
     private readonly IWindMethod method;
-    private readonly WindSite wind;
+    private WindSite wind;
     private readonly double factor;
 
     private LoadCases(Station station, StandModel model)
@@ -47,7 +47,10 @@ public sealed class LoadCases
     }
 
     /// <summary>Every case of a mast.</summary>
-    public static IReadOnlyList<StandCase> Of(Station station, StandModel model)
+    /// <param name="station">The station with its site.</param>
+    /// <param name="model">The mast.</param>
+    /// <param name="directions">Wind directions; fewer for a first look at many designs.</param>
+    public static IReadOnlyList<StandCase> Of(Station station, StandModel model, int directions = Directions)
     {
         var cases = new LoadCases(station, model);
         var site = station.Site;
@@ -55,7 +58,7 @@ public sealed class LoadCases
         {
             Still("still air, tensioning day", site.TensioningTemperatureK), Still("still air, coldest", site.ColdestK), Still("still air, hottest", site.HottestK),
         };
-        foreach (var direction in WindDirection.Around(Directions))
+        foreach (var direction in WindDirection.Around(directions))
         {
             list.Add(cases.Windy("wind, coldest", site.ColdestK, direction, null));
             list.Add(cases.Windy("wind, hottest", site.HottestK, direction, null));
@@ -66,7 +69,33 @@ public sealed class LoadCases
             var icy = Math.Clamp(WaterFreezesK - 2, site.ColdestK, site.HottestK);
             var ice = cases.IceOf();
             list.Add(cases.Iced("ice, still air", icy, ice));
-            list.AddRange(WindDirection.Around(Directions).Select(d => cases.Windy("ice and wind", icy, d, ice)));
+            list.AddRange(WindDirection.Around(directions).Select(d => cases.Windy("ice and wind", icy, d, ice)));
+        }
+
+        return list;
+    }
+
+    /// <summary>The cases of a storm as it was reported: still air first, then the gust with its ice from one side or from all round.</summary>
+    internal static IReadOnlyList<StandCase> Reported(Station station, StandModel model, Keep.ReportedStorm storm)
+    {
+        var wind = new Wind { Method = WindMethod.Asce7_22, SpeedMPerS = Math.Max(Keep.StormReplay.LeastGustMPerS, storm.GustMPerS ?? 0), Exposure = station.Site.Wind.Exposure };
+        var cases = new LoadCases(station with { Site = station.Site with { Wind = wind } }, model);
+
+        // The directionality factor of the code allows for winds that blow past the worst direction; this one blew.
+        cases.wind = cases.wind with { Directionality = 1 };
+        var ice = storm.IceM > 0
+            ? new IceCase(new StatedIce(), new IceSite { NominalThicknessM = storm.IceM, DensityKgPerM3 = station.Site.Ice.DensityKgPerM3, PressureShare = 1 })
+            : null;
+        var list = new List<StandCase> { Still("still air", storm.TemperatureK) };
+        if (ice is not null)
+        {
+            list.Add(cases.Iced("ice, still air", storm.TemperatureK, ice));
+        }
+
+        if (storm.GustMPerS > 0)
+        {
+            var directions = storm.FromAzimuthRad is { } from ? [new WindDirection(from)] : WindDirection.Around(Directions);
+            list.AddRange(directions.Select(d => cases.Windy(ice is null ? "gust" : "gust with ice", storm.TemperatureK, d, ice)));
         }
 
         return list;

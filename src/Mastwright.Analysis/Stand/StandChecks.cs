@@ -117,6 +117,12 @@ internal sealed class StandChecks
             "Use a pivot that turns further, or stiffen the lowest span.", Climbing);
     }
 
+    /// <summary>Largest pull on each anchor that holds a guy, N; empty without an equilibrium.</summary>
+    public IReadOnlyDictionary<string, double> AnchorPullsN => stable.Count == 0 ? new Dictionary<string, double>() : model.Mast.Anchors
+        .Select(a => (a.Name, Guys: model.Guys.Where(g => g.Anchor.Name == a.Name).Select(g => g.Guy.Name).ToHashSet()))
+        .Where(a => a.Guys.Count > 0)
+        .ToDictionary(a => a.Name, a => stable.Max(s => PullOf(s, a.Guys).Length));
+
     private IEnumerable<Check> Anchors()
     {
         foreach (var anchor in model.Mast.Anchors)
@@ -128,7 +134,7 @@ internal sealed class StandChecks
             }
 
             var (pull, governing) = Worst("largest pull on the anchor", "P", QuantityKind.Force, "P = |Σ pull of its guys|, largest of all cases",
-                s => s.Solution.Guys.Where(g => names.Contains(g.Name)).Aggregate(Vec3.Zero, (sum, g) => sum + g.ForceOnAnchorN).Length);
+                s => PullOf(s, names).Length);
             var id = $"stand.anchor.pull[{mast}, {anchor.Name}]";
             if (ground.Anchor(anchor, AnchorForce(names, governing), governing) is { } kind)
             {
@@ -157,8 +163,10 @@ internal sealed class StandChecks
         }
     }
 
-    private Vec3 AnchorForce(HashSet<string> guys, string governing) => stable.First(s => s.Name == governing).Solution.Guys
-        .Where(g => guys.Contains(g.Name)).Aggregate(Vec3.Zero, (sum, g) => sum + g.ForceOnAnchorN);
+    private Vec3 AnchorForce(HashSet<string> guys, string governing) => PullOf(stable.First(s => s.Name == governing), guys);
+
+    private static Vec3 PullOf(SolvedCase solved, HashSet<string> guys) =>
+        solved.Solution.Guys.Where(g => guys.Contains(g.Name)).Aggregate(Vec3.Zero, (sum, g) => sum + g.ForceOnAnchorN);
 
     private Check Tilt()
     {

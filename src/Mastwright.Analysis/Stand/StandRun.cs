@@ -12,7 +12,11 @@ namespace Mastwright.Analysis.Stand;
 /// <param name="Result">The figures.</param>
 /// <param name="Checks">The checks.</param>
 /// <param name="Findings">What the solver had to say.</param>
-internal sealed record StandAnswer(StandResult Result, ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings);
+internal sealed record StandAnswer(StandResult Result, ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings)
+{
+    /// <summary>Largest pull on each anchor, N; empty when no case finds an equilibrium.</summary>
+    public IReadOnlyDictionary<string, double> AnchorPullsN { get; init; } = ImmutableDictionary<string, double>.Empty;
+}
 
 /// <summary>One solved case with the wind that made it.</summary>
 internal sealed record SolvedCase(StandCase Case, MastSolution Solution)
@@ -23,13 +27,18 @@ internal sealed record SolvedCase(StandCase Case, MastSolution Solution)
 /// <summary>Solves every load combination of a mast and draws the checks from them.</summary>
 internal static class StandRun
 {
-    public static StandAnswer Of(Station station, Mast mast, CancellationToken cancellation)
+    /// <param name="station">The station.</param>
+    /// <param name="mast">Its mast.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <param name="directions">Wind directions.</param>
+    /// <param name="screens">Whether lost guys, vibration, tension table and the make-up of the guys are looked at too.</param>
+    public static StandAnswer Of(Station station, Mast mast, CancellationToken cancellation, int directions = LoadCases.Directions, bool screens = true)
     {
         var asked = StandModel.Of(station, mast);
 
         // What the design calls initial tension is what a gauge shows on the finished mast.
         var model = TensionSetting.SetPlumb(asked.Structure, null, cancellation) is { } set ? asked with { Structure = set.Mast } : asked;
-        var cases = LoadCases.Of(station, model);
+        var cases = LoadCases.Of(station, model, directions);
         var prepared = MastSolver.Prepare(model.Structure, cases.Select(c => c.Case));
         var solutions = CaseBatch.Run(prepared, [.. cases.Select(c => c.Case)], cancellation: cancellation);
         var solved = cases.Zip(solutions, (c, s) => new SolvedCase(c, s)).ToList();
@@ -38,9 +47,9 @@ internal static class StandRun
         var checks = new StandChecks(station, model, solved);
         var studies = new StandStudies(station, model, prepared, solved);
         var buckling = studies.Buckling(cancellation);
-        var (lostChecks, lost) = studies.LostGuys(cancellation);
-        var (windChecks, frequencies) = studies.Vibration(cancellation);
-        var tensions = studies.Tensions(cancellation);
+        var (lostChecks, lost) = screens ? studies.LostGuys(cancellation) : ([], []);
+        var (windChecks, frequencies) = screens ? studies.Vibration(cancellation) : ([], []);
+        var tensions = screens ? studies.Tensions(cancellation) : [];
         var (chainChecks, chainFindings) = new ChainRun(station, model, [.. solved.Where(x => x.Solution.IsStable)], tensions).Examine();
         var all = checks.Stability(cancellation).Concat(checks.WhereStable()).Concat(buckling is { } b ? [b.Check] : []).Concat(lostChecks).Concat(windChecks).Concat(chainChecks);
         return new StandAnswer(
@@ -55,7 +64,10 @@ internal static class StandRun
                 Tensions = tensions,
             },
             [.. all],
-            findings.AddRange(chainFindings));
+            findings.AddRange(chainFindings))
+        {
+            AnchorPullsN = checks.AnchorPullsN,
+        };
     }
 
     private static CaseResult CaseOf(SolvedCase solved, StandModel model)

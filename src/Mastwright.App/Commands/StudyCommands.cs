@@ -16,11 +16,17 @@ internal static class StudyCommands
     {
         var file = Shared.FileArgument();
         var command = new Command(study.Name, study.Purpose + ".") { file };
-        command.SetAction((parsed, cancellation) => Task.FromResult(Run(study, parsed.GetValue(file), cancellation)));
+        var choice = study.Choice is { } offered ? new Option<string?>("--" + offered.Name) { Description = $"{offered.Purpose} (left out: {offered.Words[0]})." }.AcceptOnlyFromAmong([.. offered.Words]) : null;
+        if (choice is not null)
+        {
+            command.Add(choice);
+        }
+
+        command.SetAction((parsed, cancellation) => Task.FromResult(Run(study, parsed.GetValue(file), choice is null ? null : parsed.GetValue(choice), cancellation)));
         return command;
     }
 
-    private static int Run(Study study, string? path, CancellationToken cancellation)
+    private static int Run(Study study, string? path, string? chosen, CancellationToken cancellation)
     {
         try
         {
@@ -31,7 +37,7 @@ internal static class StudyCommands
                 return ExitCode.WrongInput;
             }
 
-            var document = Shared.WithProgress(progress => study.Make(new StudyInput(reading, progress, cancellation)));
+            var document = Shared.WithProgress(progress => study.Make(new StudyInput(reading, progress, cancellation) { Chosen = chosen }));
             TerminalDocument.Write(Shared.Output(), document);
             return document.Verdict is Verdict.Pass or Verdict.Caution ? ExitCode.Pass : ExitCode.CheckFails;
         }

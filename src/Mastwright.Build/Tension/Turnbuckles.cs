@@ -29,7 +29,12 @@ public sealed record TurnbuckleGuy(
 /// <param name="SmallestTurn">Turns are whole multiples of this: half a turn brings the locking holes back in line.</param>
 /// <param name="MostTurnsAtOnce">Most turns on one guy before going on to another.</param>
 /// <param name="MostSteps">Longest list.</param>
-public sealed record TurnOptions(double SmallestTurn = 0.5, double MostTurnsAtOnce = 2, int MostSteps = 200);
+/// <param name="TurnCost">
+/// What a turn on a guy costs, squared and counted like a squared deviation in tolerances; 0 for nothing. Taking up one
+/// guy and paying out those across from it leans the mast and hardly changes a tension: readings that cannot all be true
+/// ask for many such turns, and this keeps them from being made.
+/// </param>
+public sealed record TurnOptions(double SmallestTurn = 0.5, double MostTurnsAtOnce = 2, int MostSteps = 200, double TurnCost = 0);
 
 /// <summary>One step: turn this one by so much.</summary>
 /// <param name="Guy">The guy.</param>
@@ -109,6 +114,11 @@ public static class Turnbuckles
 
         private int Least(int j) => -(int)Math.Floor((guys[j].CanPayOutM / (guys[j].MetresPerTurn * options.SmallestTurn)) + 1e-9);
 
+        // Cost of one smallest turn on a guy that has none yet.
+        private double Cost => options.TurnCost * options.SmallestTurn * options.SmallestTurn;
+
+        private double WithCost(int[] turns) => Error(After(turns)) + (Cost * turns.Sum(t => (double)t * t));
+
         private double Error(IReadOnlyList<double> tensions) => Enumerable.Range(0, count).Sum(i => Math.Pow((tensions[i] - guys[i].TargetN) / guys[i].ToleranceN, 2));
 
         /// <summary>Smallest turns for each guy: the bounded least squares optimum, rounded and then improved one unit at a time.</summary>
@@ -123,7 +133,7 @@ public static class Turnbuckles
                 var largest = 0.0;
                 for (var j = 0; j < count; j++)
                 {
-                    var (slope, curve) = (0.0, 0.0);
+                    var (slope, curve) = (Cost * x[j], Cost);
                     for (var i = 0; i < count; i++)
                     {
                         slope += Weight(i) * off[i] * Unit(i, j);
@@ -144,7 +154,7 @@ public static class Turnbuckles
 
         private bool Improve(int[] turns)
         {
-            var now = Error(After(turns));
+            var now = WithCost(turns);
             var (best, change) = (now * (1 - 1e-12), (Guy: -1, By: 0));
             for (var j = 0; j < count; j++)
             {
@@ -152,7 +162,7 @@ public static class Turnbuckles
                 {
                     if (turns[j] + by < Least(j) || turns[j] + by > Most(j)) continue;
                     turns[j] += by;
-                    var error = Error(After(turns));
+                    var error = WithCost(turns);
                     turns[j] -= by;
                     if (error < best) (best, change) = (error, (j, by));
                 }

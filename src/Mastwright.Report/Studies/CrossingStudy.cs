@@ -1,5 +1,4 @@
 using Mastwright.Analysis.Survive;
-using Mastwright.Protection.Crossing;
 using Mastwright.Protection.Gaps;
 using Mastwright.Protection.Lightning;
 using Mastwright.Report.Documents;

@@ -20,6 +20,9 @@ public sealed record StudyInput(DesignReading Reading, IProgress<AnalysisStep>? 
     /// <summary>The station.</summary>
     public Station Station => Reading.Station!;
 
+    /// <summary>The word chosen of the study's <see cref="Study.Choice"/>; null for its first.</summary>
+    public string? Chosen { get; init; }
+
     /// <summary>The whole station's result, computed when first asked for.</summary>
     public StationResult Result => result ??= Known ?? StationAnalysis.Run(Reading, Progress, Cancellation);
 }
@@ -31,7 +34,20 @@ public sealed record StudyInput(DesignReading Reading, IProgress<AnalysisStep>? 
 /// <param name="Name">The word on the command line, e.g. <c>"tension"</c>.</param>
 /// <param name="Purpose">What it answers, one line.</param>
 /// <param name="Make">Answers it.</param>
-public sealed record Study(string Name, string Purpose, Func<StudyInput, Document> Make);
+public sealed record Study(string Name, string Purpose, Func<StudyInput, Document> Make)
+{
+    /// <summary>What a user may choose; null when there is nothing to choose.</summary>
+    public StudyChoice? Choice { get; init; }
+
+    /// <summary>Whether it takes many seconds, so that it is made when asked for and not along with everything else.</summary>
+    public bool Long { get; init; }
+}
+
+/// <summary>One choice a study offers.</summary>
+/// <param name="Name">The option on the command line, without dashes.</param>
+/// <param name="Purpose">What is chosen, one line.</param>
+/// <param name="Words">The words to choose from; the first is taken when nothing is said.</param>
+public sealed record StudyChoice(string Name, string Purpose, IReadOnlyList<string> Words);
 
 /// <summary>Every study there is, registered here and nowhere else.</summary>
 public static class Studies
@@ -60,5 +76,7 @@ public static class Studies
         CrossingStudy.Study,
         MetalsStudy.Study,
         PeopleStudy.Study,
+        SearchStudy.Study,
+        SensitivityStudy.Study,
     ];
 }

@@ -48,7 +48,13 @@ public static partial class TextEdits
             return rest.Any(s => s is int) ? null : AddKey(text, piece, key, rest.Cast<string>().Reverse().Aggregate(Written(value, flow || rest.Count > 0), (v, k) => $"{{ {k}: {v} }}"));
         }
 
-        return piece.Kind == PieceKind.Block ? null : text[..piece.Start] + (piece.Kind == PieceKind.List || text[piece.Start..piece.End] == value ? value : Written(value, flow)) + text[piece.End..];
+        // A whole block is not written anew; writing what stands there already changes nothing.
+        if (piece.Kind == PieceKind.Block)
+        {
+            return text[piece.Start..piece.End] == value ? text : null;
+        }
+
+        return text[..piece.Start] + (piece.Kind == PieceKind.List || text[piece.Start..piece.End] == value ? value : Written(value, flow)) + text[piece.End..];
     }
 
     /// <summary>Takes a field out, so that its default holds.</summary>

@@ -16,7 +16,7 @@ internal sealed record PlotLine(string Name, IReadOnlyList<double> X, IReadOnlyL
 internal sealed record PlotAxis(string Title, bool Logarithmic = false);
 
 /// <summary>Line plots as SVG in millimetres, told apart by dash and width so that grey paper suffices.</summary>
-internal static class StudyPlots
+internal static class WavePlots
 {
     private const double WidthMm = 160;
     private const double HeightMm = 78;

@@ -1,0 +1,57 @@
+using System.CommandLine;
+using Mastwright.Journal.Entries;
+using Mastwright.Model.Trails;
+
+namespace Mastwright.App.Commands.Journal;
+
+/// <summary><c>journal note</c> and <c>journal photo</c>.</summary>
+internal static class NoteVerbs
+{
+    private static readonly Option<string?> File = new("--photo") { Description = "The photo's file; it stays where it is.", Required = true };
+    private static readonly Option<string?> About = new("--about") { Description = "Key, or its beginning, of the entry it belongs to." };
+
+    public static Command Note() => JournalVerb.Adding("note", "Write words into the journal (with --note).", verb =>
+    {
+        var (id, at, author, text, weather) = verb.Common();
+        var mast = verb.MastOrStation();
+        return text.Length == 0 && verb.Written.Problems.Count == 0
+            ? JournalVerb.Refuse(new Finding("note-empty", Severity.Error, "The note has no words.", Written.Place("--note"), WayOut: "Give them with --note \"...\"."))
+            : verb.Add(() => new NoteEntry(id, at, mast, author, text, weather));
+    });
+
+    public static Command Photo() => JournalVerb.Adding("photo", "Note a photo by where it lies, with its digest.", Photo, File, About);
+
+    private static int Photo(JournalVerb verb)
+    {
+        var (id, at, author, text, weather) = verb.Common();
+        var mast = verb.MastOrStation();
+        var path = verb.Written.Text(File)!;
+        string digest;
+        try
+        {
+            using var stream = System.IO.File.OpenRead(path);
+            digest = PhotoEntry.DigestOf(stream);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return JournalVerb.Refuse(new Finding("photo-unreadable", Severity.Error, "The photo cannot be read: " + e.Message, Written.Place("--photo"), path, WayOut: "Check the path."));
+        }
+
+        Guid? about = null;
+        if (verb.Written.Text(About) is { } key)
+        {
+            var (entry, problem) = EntryKey.Find(verb, key);
+            if (problem is not null)
+            {
+                return JournalVerb.Refuse(problem);
+            }
+
+            about = entry!.Id;
+        }
+
+        // Relative to the journal, so that both can move together.
+        var folder = Path.GetDirectoryName(Path.GetFullPath(verb.Path))!;
+        var relative = Path.GetRelativePath(folder, Path.GetFullPath(path)).Replace('\\', '/');
+        return verb.Add(() => new PhotoEntry(id, at, mast, author, text, weather, relative, digest, about));
+    }
+}
