@@ -101,9 +101,18 @@ public static class StationAnalysis
             var soil = SoilModels.Of(station);
             findings.AddRange(soil.Findings);
             Tell("Solving the currents over the soil", 0.8);
-            var sweep = WireSolver.Sweep(soil.Model, frequencies, null, cancellation);
-            findings.AddRange(sweep.Findings);
-            return sweep.Solutions.IsEmpty ? [] : frequencies.Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
+            var solved = new Dictionary<double, WireSolution>();
+            foreach (var frequency in frequencies)
+            {
+                var result = SoilSolver.Solve(soil.Model, frequency, cancellation);
+                findings.AddRange(result.Findings);
+                if (result.Solution is { } solution)
+                {
+                    solved[frequency] = solution;
+                }
+            }
+
+            return solved;
         }
 
         private ImmutableArray<GroupResult> Groups(Dictionary<double, WireSolution> solutions)

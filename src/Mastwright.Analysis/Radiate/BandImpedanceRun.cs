@@ -43,8 +43,8 @@ public static class BandImpedanceRun
         {
             progress?.Report(new AnalysisStep($"Sweeping {band.Title}", (double)b / station.Bands.Length));
             var (low, high) = Edges(band);
-            var sweep = Fields.Solving.BandSweep.Run(soil.Model, low, high, Tolerance, null, cancellation);
-            findings.AddRange(sweep.Findings);
+            var (sweep, note) = SoilSolver.Sweep(soil.Model, low, high, Tolerance, cancellation);
+            findings.AddRange(note is null ? sweep.Findings : [.. sweep.Findings, note]);
             if (sweep.HasValues)
             {
                 bands.AddRange(station.Masts.Select((mast, feed) => Of(station, mast, feed, band, sweep, low, high)));

@@ -48,7 +48,7 @@ internal static class BandRun
     /// <param name="overSoil">The currents over the real soil when the earth is to be exact; null for the estimate.</param>
     public static BandAnswer Of(Station station, Mast mast, Band band, WireSolution solution, int feed, WireSolution? overSoil = null)
     {
-        var exact = overSoil is null ? null : EarthComparison.Of(overSoil, solution, feed);
+        var exact = overSoil is null ? null : EarthJudgement.Of(overSoil, solution, feed);
         var driven = solution.DrivePower(1, feed);
         var earth = exact?.EarthLoss ?? EarthEstimate.Of(mast, Soils.Of(station.Site), BaseField.Of(driven, feed));
         var lossless = solution.FeedImpedance(feed);
@@ -72,7 +72,7 @@ internal static class BandRun
 
         // Over the soil the far field counts all losses itself.
         var far = FarField.Of(overSoil?.DrivePower(1, feed) ?? driven);
-        var earthShare = exact is null ? lossless.Real / (lossless.Real + earth.Value) : 1;
+        var earthShare = overSoil is null ? lossless.Real / (lossless.Real + earth.Value) : 1;
         var (gain, elevation, azimuth) = Strongest(far);
         var field = StrongestAtGround(far, band.PowerW) * Math.Sqrt(earthShare);
         var result = new BandResult
@@ -91,7 +91,7 @@ internal static class BandRun
             Match = match.Candidates.IsEmpty ? null : match.Candidates[0],
             GainDbi = Trail.Computed("gain at the strongest elevation", "G", 10 * Math.Log10(gain * earthShare), QuantityKind.Decibel,
                     "G = 10·log(4π·|E|²r²/(η0·P))", Solver, efficiency)
-                .Within(exact is null ? "over a perfectly conducting plane: real earth takes more at low angles" : "flat uniform soil")
+                .Within(overSoil is null ? "over a perfectly conducting plane: real earth takes more at low angles" : "flat uniform soil")
                 .Remark($"strongest at {elevation * 180 / Math.PI:0}° above the horizon"),
             FieldAt1KmVPerM = Trail.Computed("field at 1 km", "E1", field, QuantityKind.ElectricField,
                     "E1 = |E|r/1 km at the ground for the stated power, earth loss at the base included", Source.Standard("Recommendation ITU-R BS.561-2"), efficiency)

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Mastwright.Analysis.Results;
-using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 
@@ -25,7 +24,7 @@ public static class CurrentRun
         foreach (var (band, b) in station.Bands.Select((band, b) => (band, b)))
         {
             progress?.Report(new AnalysisStep($"Solving {band.Title} over the soil", (double)b / station.Bands.Length));
-            var solved = WireSolver.Solve(soil.Model, band.FrequencyHz, null, cancellation);
+            var solved = SoilSolver.Solve(soil.Model, band.FrequencyHz, cancellation);
             findings.AddRange(solved.Findings);
             if (solved.Solution is { } solution)
             {

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Mastwright.Fields.Results;
-using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Numerics;
@@ -46,7 +45,7 @@ public static class NearFieldRun
         foreach (var (band, b) in station.Bands.Select((band, b) => (band, b)))
         {
             progress?.Report(new AnalysisStep($"Fields on {band.Title}", (double)b / station.Bands.Length));
-            var solved = WireSolver.Solve(soil.Model, band.FrequencyHz, null, cancellation);
+            var solved = SoilSolver.Solve(soil.Model, band.FrequencyHz, cancellation);
             findings.AddRange(solved.Findings);
             if (solved.Solution is { } solution)
             {

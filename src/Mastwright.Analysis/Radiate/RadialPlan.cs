@@ -69,8 +69,24 @@ internal sealed record RadialPlan(ImmutableArray<PlannedRadial> Radials, string?
         return b - (2 * Math.PI * Math.Floor(b / (2 * Math.PI)));
     }
 
-    private static double FirstAzimuth(Mast mast, int count) =>
-        mast.Anchors.IsEmpty ? 0 : (Math.PI / 2) - mast.Anchors[0].BearingRad + (Math.PI / count);
+    // Midway between guys where the numbers allow; else turned to where the nearest radial stays farthest from any guy.
+    private static double FirstAzimuth(Mast mast, int count)
+    {
+        if (mast.Anchors.IsEmpty)
+        {
+            return 0;
+        }
+
+        var first = (Math.PI / 2) - mast.Anchors[0].BearingRad;
+        var step = 2 * Math.PI / count;
+        if (count % mast.Anchors.Length == 0)
+        {
+            return first + (step / 2);
+        }
+
+        double Nearest(double azimuth) => mast.Anchors.Min(a => Math.Abs(Math.IEEERemainder((Math.PI / 2) - a.BearingRad - azimuth, step)));
+        return Enumerable.Range(0, 24).Select(i => first + (step * i / 24)).MaxBy(Nearest);
+    }
 
     private static double Room(Station station, Mast mast, double azimuthRad)
     {

@@ -25,7 +25,7 @@ public sealed record RadialCurve(string Soil, ImmutableArray<RadialChoice> Best)
 /// <param name="Band">The band.</param>
 /// <param name="PresentWireM">Wire in the radials of the design, m.</param>
 /// <param name="Curves">Efficiency against wire, by the estimate, soil by soil.</param>
-/// <param name="SameWire">Layouts of the present amount of wire, solved exactly (by the estimate where the exact solution was refused).</param>
+/// <param name="SameWire">Layouts of the present amount of wire, solved exactly, or by the estimate where the exact field along the ground is no judge.</param>
 /// <param name="Exact">Whether those were solved exactly.</param>
 public sealed record RadialBand(string Mast, Band Band, double PresentWireM, ImmutableArray<RadialCurve> Curves, ImmutableArray<RadialChoice> SameWire, bool Exact);
 
@@ -37,12 +37,15 @@ public static class RadialRun
     private static readonly double[] Budgets = [0.125, 0.25, 0.5, 1, 2, 4];
     private const double ShortestM = 1;
 
-    /// <summary>Every mast on every band.</summary>
+    /// <summary>The bands looked at: this many, the lowest, where the ground costs most.</summary>
+    public const int Bands = 3;
+
+    /// <summary>Every mast on its lowest bands.</summary>
     public static ImmutableArray<RadialBand> Of(Station station, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
     {
         var answers = ImmutableArray.CreateBuilder<RadialBand>();
         var model = WireModels.Of(station);
-        foreach (var band in station.Bands)
+        foreach (var band in station.Bands.OrderBy(b => b.FrequencyHz).Take(Bands))
         {
             if (WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Solution is not { } perfect)
             {
@@ -51,7 +54,7 @@ public static class RadialRun
 
             foreach (var (mast, feed) in station.Masts.Select((m, i) => (m, i)).Where(p => p.m.Radials.Lay != RadialLay.Elevated))
             {
-                progress?.Report(new AnalysisStep($"Radials of mast {mast.Name} on {band.Title}", (double)answers.Count / (station.Bands.Length * station.Masts.Length)));
+                progress?.Report(new AnalysisStep($"Radials of mast {mast.Name} on {band.Title}", (double)answers.Count / (Bands * station.Masts.Length)));
                 answers.Add(Of(station, mast, feed, band, perfect, cancellation));
             }
         }
@@ -101,12 +104,12 @@ public static class RadialRun
         foreach (var (n, length) in options)
         {
             var model = SoilModels.Of(alone, soil, m => RadialPlan.Of(alone, m, n, length)).Model;
-            if (over is null || WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Solution is not { } real)
+            if (over is null || SoilSolver.Solve(model, band.FrequencyHz, cancellation).Solution is not { } real || EarthJudgement.Of(real, over, own) is not { } judged)
             {
                 return null;
             }
 
-            choices.Add(new(n, length, EarthComparison.Of(real, over, own).Efficiency.Value));
+            choices.Add(new(n, length, judged.Efficiency.Value));
         }
 
         return choices.ToImmutable();

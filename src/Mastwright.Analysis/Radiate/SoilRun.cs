@@ -10,12 +10,12 @@ namespace Mastwright.Analysis.Radiate;
 
 /// <summary>Where the power into a mast goes, as shares of it.</summary>
 /// <param name="SkyWave">Leaves as the sky wave.</param>
-/// <param name="SoilNear">Heats the soil around the mast: what the ground system costs.</param>
-/// <param name="SoilFar">Taken from the wave by the soil on its way out, whatever the ground system.</param>
+/// <param name="Soil">Heats the soil, near and far.</param>
+/// <param name="SoilNear">The part of that which the ground system answers for; null where the comparison with perfect ground says nothing.</param>
 /// <param name="Radials">Heats the radials and rods.</param>
 /// <param name="Mast">Heats the mast, its lead and top wires.</param>
 /// <param name="Guys">Heats the guys.</param>
-public sealed record PowerShares(double SkyWave, double SoilNear, double SoilFar, double Radials, double Mast, double Guys);
+public sealed record PowerShares(double SkyWave, double Soil, double? SoilNear, double Radials, double Mast, double Guys);
 
 /// <summary>Gain at an elevation, dBi.</summary>
 /// <param name="ElevationRad">Elevation above the horizon, rad.</param>
@@ -28,18 +28,18 @@ public readonly record struct GainAt(double ElevationRad, double SoilDbi, double
 /// <param name="Band">The band.</param>
 /// <param name="ExactOhm">Impedance at the foot over the soil, Ω.</param>
 /// <param name="EstimateOhm">Impedance by the estimate, Ω.</param>
-/// <param name="Exact">Efficiency and losses, exact.</param>
+/// <param name="Exact">Efficiency and losses, exact; null where the mast's field along the ground is not its strongest, so that the comparison says nothing.</param>
 /// <param name="EstimateEfficiency">Efficiency by the estimate.</param>
 /// <param name="Shares">Where the power goes.</param>
 /// <param name="Pattern">Gain against elevation towards the strongest of eight bearings.</param>
 /// <param name="TakeOff">The strongest direction.</param>
 /// <param name="FieldAt1KmVPerM">Field at 1 km before the soil on the way weakens it, V/m at the band's power.</param>
 /// <param name="WeakenedAt1KmVPerM">The same with that weakening, V/m.</param>
-/// <param name="OtherSoils">Impedance and efficiency with half and twice the conductivity.</param>
+/// <param name="OtherSoils">Impedance and share sent to the sky with half and twice the conductivity, for the lowest bands.</param>
 /// <param name="Unknowns">Unknown currents solved for.</param>
 public sealed record SoilBand(
-    string Mast, Band Band, Complex ExactOhm, Complex EstimateOhm, EarthComparison Exact, Trail EstimateEfficiency, PowerShares Shares,
-    ImmutableArray<GainAt> Pattern, GainAt TakeOff, double FieldAt1KmVPerM, double WeakenedAt1KmVPerM, ImmutableArray<(string Soil, Complex Ohm, double Efficiency)> OtherSoils, int Unknowns);
+    string Mast, Band Band, Complex ExactOhm, Complex EstimateOhm, EarthComparison? Exact, Trail EstimateEfficiency, PowerShares Shares,
+    ImmutableArray<GainAt> Pattern, GainAt TakeOff, double FieldAt1KmVPerM, double WeakenedAt1KmVPerM, ImmutableArray<(string Soil, Complex Ohm, double SkyWave)> OtherSoils, int Unknowns);
 
 /// <summary>All masts and bands over the real soil.</summary>
 /// <param name="Soil">The soil.</param>
@@ -50,6 +50,9 @@ public sealed record SoilAnswer(Soil Soil, ImmutableArray<SoilBand> Bands, Immut
 /// <summary>The station solved over its real soil.</summary>
 public static class SoilRun
 {
+    /// <summary>Other soils are tried on this many bands, the lowest, where soil matters most.</summary>
+    public const int VariedBands = 3;
+
     /// <summary>Everything, for every mast and band.</summary>
     public static SoilAnswer Of(Station station, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
     {
@@ -63,19 +66,20 @@ public static class SoilRun
             var band = station.Bands[b];
             progress?.Report(new AnalysisStep($"Solving {band.Title} over the soil", (double)b / station.Bands.Length));
             var perfect = WireSolver.Solve(WireModels.Of(station), band.FrequencyHz, null, cancellation);
-            var real = WireSolver.Solve(exact.Model, band.FrequencyHz, null, cancellation);
+            var real = SoilSolver.Solve(exact.Model, band.FrequencyHz, cancellation);
             findings.AddRange(perfect.Findings.Concat(real.Findings));
             if (perfect.Solution is not { } over || real.Solution is not { } under)
             {
                 continue;
             }
 
-            var varied = others.Select(o => (o.Title, WireSolver.Solve(SoilModels.Of(station, o.Soil).Model, band.FrequencyHz, null, cancellation).Solution)).ToList();
+            var lowest = station.Bands.Count(x => x.FrequencyHz < band.FrequencyHz) < VariedBands;
+            var varied = others.Where(_ => lowest).Select(o => (o.Title, SoilSolver.Solve(SoilModels.Of(station, o.Soil).Model, band.FrequencyHz, cancellation).Solution)).ToList();
             for (var m = 0; m < station.Masts.Length; m++)
             {
                 var feed = m;
                 bands.Add(One(station, station.Masts[m], m, band, soil, over, under,
-                    [.. varied.Where(v => v.Solution is not null).Select(v => (v.Title, v.Solution!.FeedImpedance(feed), EarthComparison.Of(v.Solution, over, feed).Efficiency.Value))]));
+                    [.. varied.Where(v => v.Solution is not null).Select(v => (v.Title, v.Solution!.FeedImpedance(feed), FarField.Of(v.Solution.DrivePower(1, feed)).RadiatedPowerW))]));
             }
         }
 
@@ -84,7 +88,7 @@ public static class SoilRun
 
     private static SoilBand One(Station station, Mast mast, int feed, Band band, Soil soil, WireSolution perfect, WireSolution real, ImmutableArray<(string, Complex, double)> others)
     {
-        var comparison = EarthComparison.Of(real, perfect, feed);
+        var comparison = EarthJudgement.Of(real, perfect, feed);
         var estimate = BandRun.Of(station, mast, band, perfect, feed).Result;
         var driven = real.DrivePower(1, feed);
         FarField far = FarField.Of(driven), farPerfect = FarField.Of(perfect.DrivePower(1, feed));
@@ -92,12 +96,12 @@ public static class SoilRun
         var pattern = Enumerable.Range(0, 91).Select(e => At(far, farPerfect, e * Math.PI / 180, azimuth)).ToImmutableArray();
         var field = Enumerable.Range(0, 8).Max(a => far.FieldAt1KmVPerM(band.PowerW, a * Math.PI / 4));
         return new(
-            mast.Name, band, real.FeedImpedance(feed), estimate.MastOhm, comparison, estimate.Efficiency, Shares(driven, far.RadiatedPowerW, comparison.Efficiency.Value),
+            mast.Name, band, real.FeedImpedance(feed), estimate.MastOhm, comparison, estimate.Efficiency, Shares(driven, far.RadiatedPowerW, comparison?.Efficiency.Value),
             pattern, pattern.MaxBy(p => p.SoilDbi), field, field * GroundWave.Attenuation(soil, band.FrequencyHz, 1000).Magnitude, others, real.Mesh.UnknownCount);
     }
 
-    /// <summary>Shares of one watt into the feed.</summary>
-    internal static PowerShares Shares(DrivenWires driven, double skyW, double efficiency)
+    /// <summary>Shares of the power into the feed.</summary>
+    internal static PowerShares Shares(DrivenWires driven, double skyW, double? efficiency)
     {
         double radials = 0, mast = 0, guys = 0;
         foreach (var (part, watts) in driven.LossByPart().Select(p => (p.Part, p.PowerW / driven.InputPowerW)))
@@ -118,7 +122,7 @@ public static class SoilRun
 
         var heat = radials + mast + guys;
         var sky = skyW / driven.InputPowerW;
-        return new(sky, 1 - efficiency - heat, efficiency - sky, radials, mast, guys);
+        return new(sky, 1 - sky - heat, efficiency is { } eta ? Math.Max(0, 1 - eta - heat) : null, radials, mast, guys);
     }
 
     private static GainAt At(FarField soil, FarField perfect, double elevationRad, double azimuthRad)

@@ -10,6 +10,7 @@ namespace Mastwright.Fields.Meshing;
 /// </summary>
 internal sealed class BasisSet
 {
+    private const double SameSteepness = 1e-9;
     private readonly BasisTerm[][] _terms;
 
     private BasisSet(BasisTerm[][] terms, BasisFunction[] functions)
@@ -50,8 +51,11 @@ internal sealed class BasisSet
         {
             var grounded = JointGraph.IsGrounded(nodes[n], ground);
 
-            // The steepest branch is the one the others pair with: on a mast that keeps equal radials and guys alike.
-            var reference = branches[n].MaxBy(b => Math.Abs(segments[b.Segment].Tangent.Z));
+            // The steepest branch is the one the others pair with: on a mast that keeps equal radials and guys alike. Of equally steep ones it is
+            // the first, whatever the last digits say: they differ from guy to guy.
+            double Steepness(SegmentEnd b) => Math.Abs(segments[b.Segment].Tangent.Z);
+            var steepest = branches[n].Select(Steepness).DefaultIfEmpty().Max();
+            var reference = branches[n].FirstOrDefault(b => Steepness(b) > steepest - SameSteepness);
             foreach (var branch in branches[n].Where(b => grounded || b != reference))
             {
                 terms[(2 * branch.Segment) + branch.End].Add(new(functions.Count, OutwardSign(branch.End)));

@@ -55,6 +55,13 @@ public static class Studies
     /// <summary>All studies, in the order of the job.</summary>
     public static IReadOnlyList<Study> All { get; } =
     [
+        SoilStudy.Study,
+        RadialStudy.Study,
+        GuyCurrentStudy.Study,
+        BandStudy.Study,
+        CurrentStudy.Study,
+        NearFieldStudy.Study,
+        GroupStudy.Study,
         FeedStudy.Study,
         TensionStudy.Study,
         RaisingStudy.Study,

@@ -1,0 +1,30 @@
+using Mastwright.Fields.Earth;
+using Mastwright.Fields.Results;
+using Mastwright.Fields.Solving;
+
+namespace Mastwright.Analysis.Radiate;
+
+/// <summary>
+/// Decides whether a ground system may be judged by the field along the ground: only while that is the mast's strongest direction over
+/// perfect ground. A mast of three quarters of a wavelength sends little there to begin with, and a few per cent of scatter from soil and guys
+/// would pass for efficiency.
+/// </summary>
+internal static class EarthJudgement
+{
+    // The field along the ground must reach this share of the strongest, in power.
+    private const double Least = 0.8;
+
+    // Above five eighths of a wavelength a mast's field along the ground is the rest of parts that cancel.
+    private const double HighestWavelengths = 0.65;
+
+    /// <summary>The comparison; null where it says nothing.</summary>
+    public static EarthComparison? Of(WireSolution overSoil, WireSolution overPerfectGround, int feed) =>
+        overPerfectGround.Mesh.Nodes.Max(n => n.Z) <= HighestWavelengths * 299792458.0 / overPerfectGround.FrequencyHz
+        && IsFair(FarField.Of(overPerfectGround.DrivePower(1, feed))) ? EarthComparison.Of(overSoil, overPerfectGround, feed) : null;
+
+    private static bool IsFair(FarField perfect)
+    {
+        double Mean(double elevationRad) => Enumerable.Range(0, 8).Average(a => perfect.Gain((Math.PI / 2) - elevationRad, a * Math.PI / 4));
+        return Mean(0) >= Least * Enumerable.Range(0, 45).Max(e => Mean(e * Math.PI / 90));
+    }
+}

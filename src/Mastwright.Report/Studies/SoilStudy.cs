@@ -1,0 +1,92 @@
+using System.Globalization;
+using Mastwright.Analysis.Radiate;
+using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
+using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
+
+namespace Mastwright.Report.Studies;
+
+/// <summary>The station solved over its real soil, beside the quick estimate.</summary>
+public static class SoilStudy
+{
+    private const int CurvesAtOnce = 6;
+
+    /// <summary>The study.</summary>
+    public static Study Study { get; } = new("soil", "Impedance, efficiency, where the power goes and the pattern over the real soil, beside the quick estimate", Make);
+
+    private static Document Make(StudyInput input)
+    {
+        var station = input.Station;
+        var document = new DocumentBuilder("Over the real soil", station.Name, station.UnitSystem);
+        var answer = SoilRun.Of(station, input.Progress, input.Cancellation);
+        document.Text(string.Create(CultureInfo.InvariantCulture,
+            $"Soil: {answer.Soil.Name}, conductivity {document.Show(answer.Soil.ConductivitySPerM, QuantityKind.Conductivity, 3)}, relative permittivity {answer.Soil.RelativePermittivity:0.#}. Every radial is solved as a wire in or over it; flat, uniform soil is assumed."));
+        document.Findings(answer.Findings);
+        foreach (var mast in answer.Bands.GroupBy(b => b.Mast))
+        {
+            document.Section($"Mast {mast.Key}");
+            Impedance(document, [.. mast]);
+            Shares(document, [.. mast]);
+            Soils(document, [.. mast]);
+            Sky(document, [.. mast]);
+        }
+
+        document.Add(new Note(NoteKind.Assumption, "Efficiency compares the field along the ground with that of the same mast on perfect ground, as ground systems have been judged since 1937. It may pass 100 % where a long screen spares the wave its first stretch of soil. The share lost in far soil is taken from every low-angle wave, whatever the radials."));
+        return document.Build();
+    }
+
+    private static void Impedance(DocumentBuilder document, List<SoilBand> bands)
+    {
+        document.Table("Impedance at the foot, before the insulator, and efficiency: exact beside the estimate", ["Band", "#Exact impedance", "#Estimate", "#Exact earth loss", "#Exact efficiency", "#Estimate", "Apart by"], bands.Select(b => new Cell[]
+        {
+            b.Band.Title, Ohm(b.ExactOhm), Ohm(b.EstimateOhm), b.Exact is { } e ? document.Show(e.EarthLoss, 3) : "–", b.Exact is { } x ? Share(x.Efficiency.Value) : "–", Share(b.EstimateEfficiency.Value) + (b.EstimateEfficiency.RangeWarnings().Any() ? " (!)" : ""),
+            b.Exact is { } y ? QuantityFormat.Digits(Math.Abs(10 * Math.Log10(y.Efficiency.Value / b.EstimateEfficiency.Value)), 2) + " dB" : "–",
+        }));
+        if (bands.Where(b => b.Exact is null).Select(b => b.Band.Title).ToList() is { Count: > 0 } high)
+        {
+            document.Add(new Note(NoteKind.Assumption, $"{string.Join(", ", high)}: the mast is so high that its field along the ground is not its strongest. Efficiency is judged by that field and says nothing here: look at the sky wave's share."));
+        }
+
+        var outside = bands.SelectMany(b => b.EstimateEfficiency.RangeWarnings().Select(w => (w, b.Band.Title))).GroupBy(x => x.w).ToList();
+        foreach (var warning in outside)
+        {
+            document.Add(new Note(NoteKind.Assumption, $"(!) {string.Join(", ", warning.Select(w => w.Title))}: {warning.Key}."));
+        }
+    }
+
+    private static void Shares(DocumentBuilder document, List<SoilBand> bands) => document.Table("Where the power goes", ["Band", "#Sky wave", "#Soil, near and far", "#of it answered for by the radials", "#Heat in radials", "#Mast and top wires", "#Guys"], bands.Select(b => new Cell[]
+    {
+        b.Band.Title, Share(b.Shares.SkyWave), Share(b.Shares.Soil), b.Shares.SoilNear is { } near ? Share(near) : "–", Share(b.Shares.Radials), Share(b.Shares.Mast), Share(b.Shares.Guys),
+    }));
+
+    private static void Soils(DocumentBuilder document, List<SoilBand> bands)
+    {
+        var soils = bands.MaxBy(b => b.OtherSoils.Length)!.OtherSoils.Select(o => o.Soil).ToList();
+        document.Table("What another soil would do, on the lowest bands", ["Band", .. soils.SelectMany(s => new[] { $"#Impedance, {s}", "#Sky wave" })], bands.Where(b => b.OtherSoils.Length == soils.Count && soils.Count > 0).Select(b =>
+            b.OtherSoils.SelectMany(o => new Cell[] { Ohm(o.Ohm), Share(o.SkyWave) }).Prepend(b.Band.Title).ToArray()));
+    }
+
+    private static void Sky(DocumentBuilder document, List<SoilBand> bands)
+    {
+        document.Table("Sky wave and ground wave", ["Band", "#Take-off angle", "#Gain there", "#Gain at 5°", "#Gain at 10°", "#Gain at 20°", "#Perfect ground at 10°", "#Field at 1 km, unweakened", "#Field at 1 km over this soil"], bands.Select(b => new Cell[]
+        {
+            b.Band.Title, document.Show(b.TakeOff.ElevationRad, QuantityKind.Angle, 2), Dbi(b.TakeOff.SoilDbi), Dbi(b.Pattern[5].SoilDbi), Dbi(b.Pattern[10].SoilDbi), Dbi(b.Pattern[20].SoilDbi), Dbi(b.Pattern[10].PerfectDbi),
+            document.Show(b.FieldAt1KmVPerM, QuantityKind.ElectricField, 3), document.Show(b.WeakenedAt1KmVPerM, QuantityKind.ElectricField, 3),
+        }));
+        foreach (var some in bands.Chunk(CurvesAtOnce))
+        {
+            document.Add(Drawings.Plots.Curves($"Gain of mast {some[0].Mast} against elevation", "Gain over the real soil against elevation towards the strongest bearing; all losses counted. Over perfect ground the curves would not fall towards the horizon.",
+                "elevation, degrees", "gain, dBi above −20", [.. some.Select((b, i) => new Curve($"{b.Band.Title} (0 is −20 dBi)", [.. b.Pattern.Select(p => (p.ElevationRad * 180 / Math.PI, Math.Max(0, p.SoilDbi + 20)))], Drawings.Plots.Dash(i)))]));
+        }
+    }
+
+    /// <summary>An impedance in words.</summary>
+    internal static string Ohm(System.Numerics.Complex z) =>
+        $"{QuantityFormat.Digits(z.Real, 3)} {(z.Imaginary < 0 ? "−" : "+")} j{QuantityFormat.Digits(Math.Abs(z.Imaginary), 3)} Ω";
+
+    /// <summary>A share in per cent.</summary>
+    internal static string Share(double share) => (100 * share).ToString("0.0", CultureInfo.InvariantCulture) + " %";
+
+    private static string Dbi(double dbi) => dbi.ToString("0.0", CultureInfo.InvariantCulture) + " dBi";
+}
