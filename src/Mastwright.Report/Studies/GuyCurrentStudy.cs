@@ -1,7 +1,6 @@
 using System.Globalization;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Model.Trails;
-using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
 
 namespace Mastwright.Report.Studies;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Mastwright.Analysis.Radiate;
-using Mastwright.Analysis.Results;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Numerics;
