@@ -67,7 +67,7 @@ internal static class GroupRun
         var gain = share * far.Gain((Math.PI / 2) - elevation, azimuth);
         var back = share * far.Gain((Math.PI / 2) - elevation, azimuth + Math.PI);
         var gainDb = 10 * Math.Log10(gain);
-        var oneDb = OneMastDb(solution, earth, asked, azimuth);
+        var oneDb = OneMastDb(solution, earth, asked);
         var drives = masts.Select((m, i) => Drive(m.Name, driven, i, asked[i], earth[i])).Where(d => d is not null).Select(d => d!);
         return new DirectionResult(
             direction.Name,
@@ -76,20 +76,21 @@ internal static class GroupRun
                 .Remark($"at {elevation * 180 / Math.PI:0}° above the horizon, bearing {direction.BearingRad * 180 / Math.PI:0}°")
                 .Within("over a perfectly conducting plane: real earth takes more at low angles"),
             Decibels("front to back", "F/B", 10 * Math.Log10(gain / Math.Max(back, 1e-12)), "F/B = G(wanted) − G(opposite), same elevation"),
-            Decibels("gain over one mast", "ΔG", gainDb - oneDb, "ΔG = G − G(one mast, same elevation rule)"))
+            Decibels("gain over one mast", "ΔG", gainDb - oneDb, "ΔG = G − G(one mast, mean over bearings, others open)"))
         {
             Pattern = Patterns.Cuts(far, azimuth, elevation, share),
         };
     }
 
-    private static double OneMastDb(WireSolution solution, List<Trail> earth, Complex[] asked, double azimuth)
+    // One mast with the others open: they bend its pattern a little, so its gain is the mean over all bearings, the same for every direction.
+    private static double OneMastDb(WireSolution solution, IReadOnlyList<Trail> earth, Complex[] asked)
     {
+        const int Bearings = 24;
         var first = Array.FindIndex(asked, a => a != Complex.Zero);
-        var alone = solution.DrivePower(1, first);
-        var far = FarField.Of(alone);
-        var elevation = StrongestElevation(far, azimuth);
+        var far = FarField.Of(solution.DrivePower(1, first));
         var r = solution.FeedImpedance(first).Real;
-        return 10 * Math.Log10(far.Gain((Math.PI / 2) - elevation, azimuth) * r / (r + earth[first].Value));
+        var mean = Enumerable.Range(0, Bearings).Select(b => 2 * Math.PI * b / Bearings).Average(azimuth => far.Gain((Math.PI / 2) - StrongestElevation(far, azimuth), azimuth));
+        return 10 * Math.Log10(mean * r / (r + earth[first].Value));
     }
 
     private static DriveResult? Drive(string mast, DrivenWires driven, int feed, Complex asked, Trail earth)
