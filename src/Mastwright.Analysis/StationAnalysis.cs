@@ -34,6 +34,7 @@ public static class StationAnalysis
     {
         private readonly List<Check> checks = [];
         private readonly List<NamedTrail> quantities = [];
+        private ImmutableArray<ImmutableArray<GuyDrive>> groupGuys;
 
         public StationResult Result()
         {
@@ -162,7 +163,8 @@ public static class StationAnalysis
                 NameBand($"radiate.{mast.Name}.{answer.Result.Name}", answer.Result);
             }
 
-            var guys = answers.Select(a => a.Guys).Concat(GroupRun.Guys(station, mast, solutions)).ToList();
+            groupGuys = groupGuys.IsDefault ? GroupRun.Guys(station, solutions) : groupGuys;
+            var guys = answers.Select(a => a.Guys).Concat(groupGuys[index]).ToList();
             checks.AddRange(GuyStress.Checks(mast, guys));
             findings.AddRange(GuyStress.Notes(mast, guys));
             return [.. answers.Select(a => a.Result)];

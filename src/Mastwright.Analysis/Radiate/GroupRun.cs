@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Numerics;
 using Mastwright.Analysis.Results;
 using Mastwright.Fields.Results;
@@ -16,26 +17,36 @@ internal static class GroupRun
     public static GroupResult Of(Station station, Group group, WireSolution solution) =>
         new(group.Name, [.. group.Directions.Select(d => Direction(station, group, d, solution))]);
 
-    /// <summary>What the guys of a mast see in every switch position of every group.</summary>
-    public static IEnumerable<GuyDrive> Guys(Station station, Mast mast, IReadOnlyDictionary<double, WireSolution> solutions) =>
-        from g in station.Groups
-        where solutions.ContainsKey(g.FrequencyHz)
-        from d in g.Directions
-        where d.Currents.Any(c => c.Mast == mast.Name && c.Size > 0)
-        select GuyStress.Of(mast, $"{g.Name}, {d.Name}", FullPower(station, g, d, solutions[g.FrequencyHz]), 1, 1);
+    /// <summary>What the guys of every mast see in every switch position in which it is fed, in the order of the masts.</summary>
+    public static ImmutableArray<ImmutableArray<GuyDrive>> Guys(Station station, IReadOnlyDictionary<double, WireSolution> solutions)
+    {
+        var drives = station.Masts.Select(_ => ImmutableArray.CreateBuilder<GuyDrive>()).ToList();
+        foreach (var group in station.Groups.Where(g => solutions.ContainsKey(g.FrequencyHz)))
+        {
+            var solution = solutions[group.FrequencyHz];
+            var earth = station.Masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
+            foreach (var direction in group.Directions)
+            {
+                var asked = Asked(station, direction);
+                var lossW = asked.Zip(earth, (a, r) => r * a.Magnitude * a.Magnitude).Sum();
+                var scale = Math.Sqrt(group.PowerW / (solution.DriveCurrents(asked).InputPowerW + lossW));
+                var driven = solution.DriveCurrents([.. asked.Select(a => a * scale)]);
+                for (var m = 0; m < drives.Count; m++)
+                {
+                    if (asked[m] != Complex.Zero)
+                    {
+                        drives[m].Add(GuyStress.Of(station.Masts[m], $"{group.Name}, {direction.Name}", driven, 1, 1));
+                    }
+                }
+            }
+        }
+
+        return [.. drives.Select(d => d.ToImmutable())];
+    }
 
     /// <summary>The base currents a direction asks for, one for each mast.</summary>
     public static Complex[] Asked(Station station, Direction direction) => [.. station.Masts.Select(m => direction.Currents.FirstOrDefault(c => c.Mast == m.Name) is { } c
         ? Complex.FromPolarCoordinates(c.Size, c.PhaseRad) : Complex.Zero)];
-
-    private static DrivenWires FullPower(Station station, Group group, Direction direction, WireSolution solution)
-    {
-        var asked = Asked(station, direction);
-        var unit = solution.DriveCurrents(asked);
-        var lossW = station.Masts.Select((m, i) => asked[i] == Complex.Zero ? 0 : BandRun.Drive(station, m, solution, i).Earth.Value * asked[i].Magnitude * asked[i].Magnitude).Sum();
-        var scale = Math.Sqrt(group.PowerW / (unit.InputPowerW + lossW));
-        return solution.DriveCurrents([.. asked.Select(a => a * scale)]);
-    }
 
     private static DirectionResult Direction(Station station, Group group, Direction direction, WireSolution solution)
     {

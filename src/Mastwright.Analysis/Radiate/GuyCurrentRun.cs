@@ -46,9 +46,10 @@ public static class GuyCurrentRun
         var frequencies = station.Bands.Select(b => b.FrequencyHz).Concat(station.Groups.Select(g => g.FrequencyHz)).Distinct().ToList();
         var sweep = WireSolver.Sweep(model, frequencies, null, cancellation);
         var solutions = sweep.Solutions.IsEmpty ? [] : frequencies.Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
+        var groups = GroupRun.Guys(station, solutions);
         return [.. station.Masts.Select((mast, feed) => solutions.Count == 0 ? [] : station.Bands
             .Select(band => BandRun.Of(station, mast, band, solutions[band.FrequencyHz], feed).Guys)
-            .Concat(GroupRun.Guys(station, mast, solutions)).ToImmutableArray())];
+            .Concat(groups[feed]).ToImmutableArray())];
     }
 
     // Each ringing piece is halved; the same cut goes into every guy of the level, so that the mast stays round.

@@ -77,7 +77,7 @@ public static class SoilStudy
         foreach (var some in bands.Chunk(CurvesAtOnce))
         {
             document.Add(Drawings.Plots.Curves($"Gain of mast {some[0].Mast} against elevation", "Gain over the real soil against elevation towards the strongest bearing; all losses counted. Over perfect ground the curves would not fall towards the horizon.",
-                "elevation, degrees", "gain, dBi above −20", [.. some.Select((b, i) => new Curve($"{b.Band.Title} (0 is −20 dBi)", [.. b.Pattern.Select(p => (p.ElevationRad * 180 / Math.PI, Math.Max(0, p.SoilDbi + 20)))], Drawings.Plots.Dash(i)))]));
+                "elevation, degrees", "gain, dBi (no lower than −20)", [.. some.Select((b, i) => new Curve(b.Band.Title, [.. b.Pattern.Select(p => (p.ElevationRad * 180 / Math.PI, Math.Max(-20, p.SoilDbi)))], Drawings.Plots.Dash(i)))]));
         }
     }
 
