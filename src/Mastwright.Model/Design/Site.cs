@@ -26,6 +26,11 @@ public sealed record Site
     [Quantity(QuantityKind.Temperature, Freezing - 40, Freezing + 50)]
     public double TensioningTemperatureK { get; init; } = Freezing + 15;
 
+    /// <summary>Temperature of the strand when it is measured and cut, K.</summary>
+    [Field("cutting-temperature", "Temperature of the strand when it is measured and cut.", Default = "the tensioning temperature")]
+    [Quantity(QuantityKind.Temperature, Freezing - 40, Freezing + 60)]
+    public double? CuttingTemperatureK { get; init; }
+
     /// <summary>Coldest temperature, K.</summary>
     [Field("coldest", "Coldest temperature of steel and air.", Default = "-25 °C", Why = "a cold temperate winter; common practice, no source")]
     [Quantity(QuantityKind.Temperature, Freezing - 75, Freezing + 30)]
@@ -74,15 +79,30 @@ public sealed record Site
     [Quantity(QuantityKind.Length, 0, 100e3)]
     public double? PowerLineDistanceM { get; init; }
 
+    /// <summary>Bearing from the nearest mast foot, rad.</summary>
+    [Field("power-line-bearing", "Compass bearing from the nearest mast foot to the nearest point of the power line; it is drawn as a straight line square to it.", Default = "not stated; drawn all round")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double? PowerLineBearingRad { get; init; }
+
     /// <summary>Distance from the nearest mast foot to the nearest place where people are, m.</summary>
     [Field("people-distance", "Distance from the nearest mast foot to the nearest house, path or place where people stay.", Default = "not stated")]
     [Quantity(QuantityKind.Length, 0, 100e3)]
     public double? PeopleDistanceM { get; init; }
 
+    /// <summary>Bearing from the nearest mast foot, rad.</summary>
+    [Field("people-bearing", "Compass bearing from the nearest mast foot to the place where people are.", Default = "not stated; drawn all round")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double? PeopleBearingRad { get; init; }
+
     /// <summary>Distance from the nearest mast foot to the boundary, m.</summary>
     [Field("boundary-distance", "Distance from the nearest mast foot to the boundary of your land.", Default = "not stated")]
     [Quantity(QuantityKind.Length, 0, 100e3)]
     public double? BoundaryDistanceM { get; init; }
+
+    /// <summary>Bearing from the nearest mast foot, rad.</summary>
+    [Field("boundary-bearing", "Compass bearing from the nearest mast foot to the nearest point of the boundary; that side is drawn as a straight line square to it.", Default = "not stated; drawn all round")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double? BoundaryBearingRad { get; init; }
 }
 
 /// <summary>The design wind.</summary>

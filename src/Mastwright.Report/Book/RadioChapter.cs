@@ -34,7 +34,7 @@ internal static class RadioChapter
 
         foreach (var (group, answer) in result.Station.Groups.Zip(result.Groups))
         {
-            Group(book, group, answer, patterns);
+            Group(book, result.Station, group, answer, patterns);
         }
 
         book.Section("Checks of radiation and feed").Checks("Worst of each kind", result.WorstOfEachKind.Where(c => c.Trade is Trade.Radiate or Trade.Feed));
@@ -100,9 +100,9 @@ internal static class RadioChapter
         }
     }
 
-    private static void Group(DocumentBuilder book, Group group, GroupResult answer, Patterns? patterns)
+    private static void Group(DocumentBuilder book, Station station, Group group, GroupResult answer, Patterns? patterns)
     {
-        book.Add(new PageBreak()).Add(new Heading(1, $"Group {group.Name}"));
+        book.Add(new PageBreak()).Add(new Heading(1, $"Group {group.Name}")).Add(GroupPlan.Of(station, group));
         book.Table($"{book.Show(group.FrequencyHz, QuantityKind.Frequency)}, {book.Show(group.PowerW, QuantityKind.Power)} in all", ["Position", "#Bearing", "#Gain", "#Front to back", "#Over one mast"], group.Directions.Zip(answer.Directions, (d, a) => new Cell[]
         {
             d.Name, book.Show(d.BearingRad, QuantityKind.Angle, 3), book.Show(a.GainDbi, 3), book.Show(a.FrontToBackDb, 3), book.Show(a.GainOverOneDb, 3),

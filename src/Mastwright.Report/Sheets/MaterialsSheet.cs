@@ -55,7 +55,7 @@ public static class MaterialsSheet
             ["weight of the lines with a known weight", document.Show(list.TotalMass, 3)],
         ]);
         document.Findings(reading.Findings);
-        document.Add(new Note(NoteKind.Assumption, "Reinforcement is counted at 80 kg of steel for each cubic metre of concrete and radials are pinned once a metre: common practice, no source. Winch, ropes, harness, fence, locks and tools are not in the list."));
+        document.Add(new Note(NoteKind.Assumption, "Reinforcement is the least the sheet of concrete and bars lists; radials are pinned once a metre: common practice, no source. Winch, ropes, harness, fence, locks and tools are not in the list."));
     }
 
     private static string Quantity(DocumentBuilder document, double value, MaterialUnit unit) => unit switch

@@ -68,6 +68,8 @@ public static class Studies
         MaterialsSheet.Study,
         SetOutSheet.Study,
         CutSheet.Study,
+        ConcreteSheet.Study,
+        RaisingSheet.Study,
         TensionSheet.Study,
         GapStudy.Study,
         StrikeStudy.Study,
