@@ -20,8 +20,9 @@ internal static class GroupRun
     /// <param name="group">The group.</param>
     /// <param name="solution">The currents over perfect ground.</param>
     /// <param name="overSoil">The currents over the real soil when the earth is to be exact; null for the estimate.</param>
-    public static GroupResult Of(Station station, Group group, WireSolution solution, WireSolution? overSoil = null) =>
-        new(group.Name, [.. group.Directions.Select(d => Direction(station, group, d, overSoil ?? solution, overSoil is not null))]);
+    public static GroupResult Of(Station station, Group group, WireSolution solution, WireSolution? overSoil = null) => overSoil is null
+        ? new(group.Name, [.. Directions(station, group, solution, Earth(station, solution), false)])
+        : new(group.Name, [.. Directions(station, group, overSoil, [.. station.Masts.Select(_ => InTheSolution)], true)]);
 
     /// <summary>What the guys of every mast see in every switch position in which it is fed, in the order of the masts.</summary>
     public static ImmutableArray<ImmutableArray<GuyDrive>> Guys(Station station, IReadOnlyDictionary<double, WireSolution> solutions)
@@ -30,7 +31,7 @@ internal static class GroupRun
         foreach (var group in station.Groups.Where(g => solutions.ContainsKey(g.FrequencyHz)))
         {
             var solution = solutions[group.FrequencyHz];
-            var earth = station.Masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
+            var earth = Earth(station, solution).Select(e => e.Value).ToList();
             foreach (var direction in group.Directions)
             {
                 var asked = Asked(station, direction);
@@ -54,10 +55,15 @@ internal static class GroupRun
     public static Complex[] Asked(Station station, Direction direction) => [.. station.Masts.Select(m => direction.Currents.FirstOrDefault(c => c.Mast == m.Name) is { } c
         ? Complex.FromPolarCoordinates(c.Size, c.PhaseRad) : Complex.Zero)];
 
-    private static DirectionResult Direction(Station station, Group group, Direction direction, WireSolution solution, bool exact)
+    private static IEnumerable<DirectionResult> Directions(Station station, Group group, WireSolution solution, Trail[] earth, bool exact) =>
+        group.Directions.AsParallel().AsOrdered().Select(d => Direction(station, group, d, solution, earth, exact));
+
+    private static Trail[] Earth(Station station, WireSolution solution) =>
+        [.. Enumerable.Range(0, station.Masts.Length).AsParallel().AsOrdered().Select(i => BandRun.Drive(station, station.Masts[i], solution, i).Earth)];
+
+    private static DirectionResult Direction(Station station, Group group, Direction direction, WireSolution solution, Trail[] earth, bool exact)
     {
         var masts = station.Masts;
-        var earth = masts.Select((m, i) => exact ? InTheSolution : BandRun.Drive(station, m, solution, i).Earth).ToList();
         var asked = Asked(station, direction);
 
         var unit = solution.DriveCurrents(asked);
