@@ -85,9 +85,17 @@ public static class FeedRun
         }
 
         var centre = sweep.Solutions[PointsPerBand / 2];
+        var exact = EarthChoice.IsExact(station);
         LoadImpedance Load(double soilFactor)
         {
             var soil = Soils.Of(station.Site);
+            if (exact && SoilSolver.Solve(SoilModels.Of(station, soil with { ConductivitySPerM = soil.ConductivitySPerM * soilFactor }).Model, centre.FrequencyHz, cancellation).Solution is { } real)
+            {
+                // What the soil changes at the middle of the band is carried over it: within a per cent of frequency it moves little.
+                var change = real.FeedImpedance(feed) - centre.FeedImpedance(feed);
+                return LoadImpedance.Table([.. frequencies.Zip(sweep.Solutions, (f, s) => (f, s.FeedImpedance(feed) + change))]);
+            }
+
             var earth = BandRun.EarthLoss(mast, centre, feed, soil with { ConductivitySPerM = soil.ConductivitySPerM * soilFactor });
             return LoadImpedance.Table([.. frequencies.Zip(sweep.Solutions, (f, s) => (f, s.FeedImpedance(feed) + earth))]);
         }

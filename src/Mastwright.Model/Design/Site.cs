@@ -56,6 +56,10 @@ public sealed record Site
     [Quantity(QuantityKind.Ratio, 1, 100)]
     public double? RelativePermittivity { get; init; }
 
+    /// <summary>How the soil changes with frequency.</summary>
+    [Field("soil-frequency", "How conductivity and permittivity of the soil change with frequency; with any model but constant the conductivity given is that at low frequency, as four rods measure it.", Default = "constant", Why = "the classes of ITU-R P.527 hold over the short-wave bands")]
+    public SoilFrequency SoilFrequency { get; init; }
+
     /// <summary>How the earth enters the verdict.</summary>
     [Field("earth", "How the earth enters the verdict; the studies of radiation solve the exact half space in any case.", Default = "estimate", Why = "instant; elevated radials are always solved exactly")]
     public EarthModel Earth { get; init; }

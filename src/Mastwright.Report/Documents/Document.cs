@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using Mastwright.Model.Trails;
 
 namespace Mastwright.Report.Documents;
@@ -80,7 +81,18 @@ public sealed record DataTable(string Caption, ImmutableArray<Column> Columns, I
 /// <summary>A drawing or plot, composed once as SVG and shown as it is on a page and as vectors on paper.</summary>
 /// <param name="Caption">What it shows, readable on its own: the terminal shows only this.</param>
 /// <param name="Svg">A complete SVG document with a viewBox, sizes in millimetres, readable in grey.</param>
-public sealed record Figure(string Caption, string Svg) : Block;
+public sealed record Figure(string Caption, string Svg) : Block
+{
+    /// <summary>The numbers drawn, for those who want to draw them otherwise; null where there are none.</summary>
+    [JsonIgnore]
+    public FigureData? Data { get; init; }
+}
+
+/// <summary>The curves of a figure.</summary>
+/// <param name="X">Name and unit of the axis to the right.</param>
+/// <param name="Y">Name and unit of the axis up.</param>
+/// <param name="Curves">Name and points of each curve.</param>
+public sealed record FigureData(string X, string Y, ImmutableArray<(string Name, ImmutableArray<(double X, double Y)> Points)> Curves);
 
 /// <summary>A new page on paper.</summary>
 public sealed record PageBreak : Block;

@@ -62,6 +62,7 @@ public static class Studies
         CurrentStudy.Study,
         NearFieldStudy.Study,
         GroupStudy.Study,
+        LatticeStudy.Study,
         FeedStudy.Study,
         TensionStudy.Study,
         RaisingStudy.Study,
