@@ -100,10 +100,10 @@ public sealed record ProtectionSpec
     [Quantity(QuantityKind.Ratio, 0.1, 1)]
     public double WetFactor { get; init; } = 0.85;
 
-    /// <summary>Firing voltage on a lightning front over the static one.</summary>
-    [Field("impulse-ratio", "Firing voltage on a lightning front over the static spark voltage.", Default = "1.25", Why = "a short rounded gap needs time to fire; common practice, no source")]
+    /// <summary>Firing voltage on a lightning front over the static one; null to have it worked out.</summary>
+    [Field("impulse-ratio", "Firing voltage on a standard lightning front over the static spark voltage.", Default = "worked out from the lags of the gap on a standard 1.2 µs front: 1.5 at 100 ns")]
     [Quantity(QuantityKind.Ratio, 1, 5)]
-    public double ImpulseRatio { get; init; } = 1.25;
+    public double? ImpulseRatio { get; init; }
 
     /// <summary>Water vapour in the air, kg/m³.</summary>
     [Field("humidity", "Water vapour in the air at the gap.", Default = "8.5 g/m³", Why = "the reference humidity of the spark tables")]
@@ -150,6 +150,34 @@ public sealed record WeakPart
     [Field("withstand", "Peak voltage it withstands, from its maker or a test.", Required = true)]
     [Quantity(QuantityKind.PeakVoltage, 10, 1e6)]
     public double WithstandPeakV { get; init; }
+
+    /// <summary>Which kind of part it is; null when the file does not say.</summary>
+    [Field("kind", "What kind of part it is, so that a strike's voltage on the like part of the network is held against it.", Default = "taken from its name where the name says it")]
+    public PartKind? Kind { get; init; }
+}
+
+/// <summary>Kinds of parts behind the gap.</summary>
+public enum PartKind
+{
+    /// <summary>A capacitor of the network.</summary>
+    [Word("capacitor", "a capacitor of the network")]
+    Capacitor,
+
+    /// <summary>A coil of the network.</summary>
+    [Word("coil", "a coil of the network")]
+    Coil,
+
+    /// <summary>A relay.</summary>
+    [Word("relay", "a relay at the base; open, it sees the whole base voltage")]
+    Relay,
+
+    /// <summary>A cable.</summary>
+    [Word("cable", "a cable behind the network, conductor to shield")]
+    Cable,
+
+    /// <summary>Anything across the base.</summary>
+    [Word("across-base", "an insulator, feed-through, choke or meter that lies across the base")]
+    AcrossBase,
 }
 
 /// <summary>Factors and limits the checks hold the design to.</summary>
