@@ -24,7 +24,8 @@ public static class CabinetParts
             foreach (var (section, part) in band.Match!.Ladder.Sections.Zip(band.Match.NetworkParts))
             {
                 yield return new MaterialNeed($"{section.Title} {Show(section.Value, section.ValueKind)}, {band.Name}, mast {mast.Name}", Group, 1, MaterialUnit.Each,
-                    Remark: $"{Show(part.PeakVoltage.Value, QuantityKind.PeakVoltage)} peak and {Show(part.HighestCurrent.Value, QuantityKind.RmsCurrent)} at the least; leave margin");
+                    Remark: $"{Show(part.PeakVoltage.Value, QuantityKind.PeakVoltage)} peak and {Show(part.HighestCurrent.Value, QuantityKind.RmsCurrent)} at the least; leave margin",
+                    PriceAs: section.ValueKind switch { QuantityKind.Inductance => "matching coil", QuantityKind.Capacitance => "matching capacitor", _ => "matching part" });
             }
         }
 
@@ -32,7 +33,7 @@ public static class CabinetParts
         if (matched.Count > 1)
         {
             yield return new MaterialNeed($"relay, open {Show(station.Feed.RelayPeakV, QuantityKind.PeakVoltage)} peak, closed {Show(station.Feed.RelayCurrentA, QuantityKind.RmsCurrent)}", Group, (2 * matched.Count) + 1, MaterialUnit.Each, Spares: 1,
-                Remark: "two for each band's network, one that earths the mast at rest; `mastwright feed` holds every contact against these ratings");
+                Remark: "two for each band's network, one that earths the mast at rest; `mastwright feed` holds every contact against these ratings", PriceAs: "relay");
             yield return new MaterialNeed("relay control cable to the house", Group, station.Feed.CableLengthM + FeedEndM, MaterialUnit.Metre, FeedWaste, Remark: $"{(2 * matched.Count) + 2} cores, each bypassed and choked at the cabinet");
         }
 
@@ -47,14 +48,14 @@ public static class CabinetParts
         yield return new MaterialNeed("gap electrode", Group, 2, MaterialUnit.Each, Spares: 1, Remark: station.Protection.Electrodes.ToString().ToLowerInvariant() + $", {Show(station.Protection.ElectrodeDiameterM, QuantityKind.FineLength)}");
         yield return Drain(station, Show);
         var (wide, deep) = (station.Feed.BoxLengthM + (BoxOverCoil * station.Feed.BoxDiameterM / 2), BoxOverCoil * station.Feed.BoxDiameterM);
-        yield return new MaterialNeed($"weatherproof cabinet, {Show(wide, QuantityKind.FineLength)} wide and {Show(deep, QuantityKind.FineLength)} deep inside or more", Group, 1, MaterialUnit.Each, Remark: "the largest coil stays half its diameter from every wall; lockable, drained, vented");
+        yield return new MaterialNeed($"weatherproof cabinet, {Show(wide, QuantityKind.FineLength)} wide and {Show(deep, QuantityKind.FineLength)} deep inside or more", Group, 1, MaterialUnit.Each, Remark: "the largest coil stays half its diameter from every wall; lockable, drained, vented", PriceAs: "weatherproof cabinet");
         yield return new MaterialNeed("feed-through insulator with lead", Group, 1, MaterialUnit.Each, Spares: 1, Remark: $"for {Show(result.Bands.Select(b => b.BasePeakV.Value).DefaultIfEmpty(0).Max(), QuantityKind.PeakVoltage)} peak in the wet");
     }
 
     private static MaterialNeed Drain(Station station, Func<double, QuantityKind, string> show) => station.Statics switch
     {
-        { ChokeH: { } choke } => new MaterialNeed($"static drain choke {show(choke, QuantityKind.Inductance)}", Group, 1, MaterialUnit.Each, Spares: 1),
-        { DrainOhm: { } ohm } => new MaterialNeed($"static drain resistor {show(ohm, QuantityKind.Resistance)}", Group, 1, MaterialUnit.Each, Spares: 1),
-        _ => new MaterialNeed("static drain resistor or choke", Group, 1, MaterialUnit.Each, Spares: 1),
+        { ChokeH: { } choke } => new MaterialNeed($"static drain choke {show(choke, QuantityKind.Inductance)}", Group, 1, MaterialUnit.Each, Spares: 1, PriceAs: "static drain"),
+        { DrainOhm: { } ohm } => new MaterialNeed($"static drain resistor {show(ohm, QuantityKind.Resistance)}", Group, 1, MaterialUnit.Each, Spares: 1, PriceAs: "static drain"),
+        _ => new MaterialNeed("static drain resistor or choke", Group, 1, MaterialUnit.Each, Spares: 1, PriceAs: "static drain"),
     };
 }

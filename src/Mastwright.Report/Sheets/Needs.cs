@@ -46,7 +46,7 @@ public static class Needs
             if (section.Tube is { } tube)
             {
                 var run = MastSections.Of(mast).First(r => r.Tube is { } t && t.OuterDiameterM == tube.DiameterM && t.WallM == tube.WallM);
-                list.Add(new MaterialNeed(MastPieces.TubeName(tube, station.UnitSystem), "mast", section.LengthM, MaterialUnit.Metre, 0.03, MassKgPerUnit: run.MassKgPerM));
+                list.Add(new MaterialNeed(MastPieces.TubeName(tube, station.UnitSystem), "mast", section.LengthM, MaterialUnit.Metre, 0.03, MassKgPerUnit: run.MassKgPerM, PriceAs: $"tube {tube.Metal}"));
             }
             else
             {
@@ -61,13 +61,13 @@ public static class Needs
             list.Add(new MaterialNeed("section bolt with lock nut", "mast", joint.Bolts, MaterialUnit.Each, Spares: 0.1 * joint.Bolts, Remark: "size and grade as the maker of the sections says"));
             if (joint.SleeveM > 0)
             {
-                list.Add(new MaterialNeed($"sleeve inside {joint.SleeveFor}", "mast", joint.SleeveM, MaterialUnit.Metre, 0.03));
+                list.Add(new MaterialNeed($"sleeve inside {joint.SleeveFor}", "mast", joint.SleeveM, MaterialUnit.Metre, 0.03, PriceAs: "tube sleeve"));
             }
         }
 
         var insulator = Catalogue.Default.BaseInsulators[mast.Base.Insulator];
         list.Add(new MaterialNeed(insulator.Name, "mast", 1, MaterialUnit.Each, MassKgPerUnit: insulator.MassKg));
-        list.Add(new MaterialNeed($"base pivot, {Drawings.Words.Pivot(mast.Base.Pivot)}", "mast", 1, MaterialUnit.Each));
+        list.Add(new MaterialNeed($"base pivot, {Drawings.Words.Pivot(mast.Base.Pivot)}", "mast", 1, MaterialUnit.Each, PriceAs: "base pivot"));
         foreach (var thing in mast.Attachments)
         {
             list.Add(new MaterialNeed(thing.Name, "mast", 1, MaterialUnit.Each, MassKgPerUnit: thing.MassKg));
@@ -190,6 +190,6 @@ public static class Needs
     {
         var known = Catalogue.Default.Wires.All.FirstOrDefault(w => Math.Abs(w.DiameterM - diameterM) < 0.01 * diameterM);
         var name = known?.Name ?? $"wire {QuantityFormat.Show(diameterM, Model.Trails.QuantityKind.FineLength, units, 3)}";
-        return new MaterialNeed(name, group, lengthM, MaterialUnit.Metre, WireWaste, sparesM, Math.PI / 4 * diameterM * diameterM * CopperKgPerM3, use + ", weighed as copper");
+        return new MaterialNeed(name, group, lengthM, MaterialUnit.Metre, WireWaste, sparesM, Math.PI / 4 * diameterM * diameterM * CopperKgPerM3, use + ", weighed as copper", PriceAs: "bare copper wire");
     }
 }
