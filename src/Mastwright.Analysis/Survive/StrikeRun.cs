@@ -174,16 +174,33 @@ public static class StrikeRun
     // The network of the lowest band, from the mast on: it sees the strike like the others, and is the largest.
     private static ImmutableArray<FeedPart> FeedOf(Station station, MastResult result)
     {
-        if (result.Bands.IsEmpty || result.Bands.MinBy(b => b.FrequencyHz)!.Match is not { } match || match.Ladder.Sections.Any(s => s is not ReactiveSection))
+        if (result.Bands.IsEmpty || result.Bands.MinBy(b => b.FrequencyHz)!.Match is not { } match)
         {
             return [];
         }
 
-        return
-        [
-            .. match.Ladder.Sections.Select((s, i) => (Section: (ReactiveSection)s, Name: $"{s.Title} {match.Ladder.NameOf(i)}")).Reverse()
-                .Select(s => new FeedPart(s.Name, s.Section.IsCoil ? FeedElement.Coil : FeedElement.Capacitor, s.Section.IsSeries, s.Section.Value, StrengthOf(station, s.Section.IsCoil))),
-        ];
+        return [.. match.Ladder.Sections.Select((s, i) => (Section: s, Name: match.Ladder.NameOf(i))).Reverse().SelectMany(s => FeedPartsOf(station, s.Section, s.Name))];
+    }
+
+    // From the mast towards the line. The two runs of a tapped coil count without their coupling, a transformer as its winding on the
+    // mast's side; a length of line is short against the front of a strike and is left out.
+    private static IEnumerable<FeedPart> FeedPartsOf(Station station, LadderSection section, string name)
+    {
+        FeedPart Coil(string what, bool series, double henry) => new($"{what} {name}", FeedElement.Coil, series, henry, StrengthOf(station, coil: true));
+        switch (section)
+        {
+            case ReactiveSection { IsCoil: true } coil:
+                return [Coil(coil.Title, coil.IsSeries, coil.Value)];
+            case ReactiveSection capacitor:
+                return [new FeedPart($"{capacitor.Title} {name}", FeedElement.Capacitor, capacitor.IsSeries, capacitor.Value, StrengthOf(station, coil: false))];
+            case TappedCoilSection tapped:
+                var (lower, upper) = (Coil("run to ground of coil", false, tapped.LowerH), Coil("run to the tap of coil", true, tapped.UpperH));
+                return tapped.LoadOnTop ? [upper, lower] : [lower, upper];
+            case TransformerSection transformer:
+                return [Coil("winding to ground of transformer", false, transformer.PrimaryH / (transformer.TurnsRatio * transformer.TurnsRatio))];
+            default:
+                return [];
+        }
     }
 
     // The parts behind the gap are named freely; their names say which kind they are.

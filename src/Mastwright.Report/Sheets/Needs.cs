@@ -6,6 +6,7 @@ using Mastwright.Catalog;
 using Mastwright.Model.Design;
 using Mastwright.Model.Units;
 using Mastwright.Structure.Chains;
+using Mastwright.Report.Studies;
 
 namespace Mastwright.Report.Sheets;
 
@@ -192,11 +193,13 @@ public static class Needs
         foreach (var band in mast.Bands.Where(b => b.Match is not null))
         {
             var match = band.Match!;
-            foreach (var (section, part) in match.Ladder.Sections.Zip(match.NetworkParts))
+            foreach (var stress in match.Stresses)
             {
                 string Show(double v, Model.Trails.QuantityKind kind) => QuantityFormat.Show(v, kind, station.UnitSystem, 3);
-                list.Add(new MaterialNeed($"{section.Title} {Show(section.Value, section.ValueKind)}, {band.Name}, mast {mast.Name}", group, 1, MaterialUnit.Each,
-                    Remark: $"{Show(part.PeakVoltage.Value, Model.Trails.QuantityKind.PeakVoltage)} peak and {Show(part.HighestCurrent.Value, Model.Trails.QuantityKind.RmsCurrent)} at the least; leave margin"));
+                var remark = $"{stress.Name}, {band.Name}, mast {mast.Name}: {Show(stress.Voltage.Value, Model.Trails.QuantityKind.PeakVoltage)} peak and {Show(stress.Current.Value, Model.Trails.QuantityKind.RmsCurrent)} at the least; leave margin";
+                list.Add(band.Network!.Built.Capacitors.FirstOrDefault(c => c.Section == stress.Name)?.Bank is { } bank
+                    ? new MaterialNeed(bank.Item.Name, group, bank.Count, MaterialUnit.Each, Remark: remark)
+                    : new MaterialNeed($"{stress.Section.Title} {Show(stress.Section.Value, stress.Section.ValueKind)}, {band.Name}, mast {mast.Name}", group, 1, MaterialUnit.Each, Remark: $"{NetworkParts.Offer(band.Network.Built, stress)}; {remark}"));
             }
         }
 

@@ -63,6 +63,7 @@ public static class Studies
         NearFieldStudy.Study,
         GroupStudy.Study,
         FeedStudy.Study,
+        GroupFeedStudy.Study,
         TensionStudy.Study,
         RaisingStudy.Study,
         MaterialsSheet.Study,
