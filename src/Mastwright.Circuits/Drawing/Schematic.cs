@@ -81,9 +81,14 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
         var x = 0.0;
         void Put(SymbolKind kind, string name, string title, double value, QuantityKind valueKind, GridPoint from, GridPoint to)
         {
-            // A coupled section is solved as several parts named after it.
-            var states = candidate.Solution.Parts.Where(p => p.Name == name || p.Name == name + "b").ToList();
-            symbols.Add(new(kind, name, title, value, valueKind, from, to, states.Max(p => p.PeakVoltage), states.Max(p => p.HighestCurrent), states.Sum(p => p.DissipationW)));
+            if (candidate.Stresses.FirstOrDefault(s => s.Name == name) is { } stress)
+            {
+                symbols.Add(new(kind, name, title, value, valueKind, from, to, stress.Voltage, stress.Current, stress.HeatW));
+                return;
+            }
+
+            var part = candidate.Solution.Part(name);
+            symbols.Add(new(kind, name, title, value, valueKind, from, to, part.PeakVoltage, part.HighestCurrent, part.DissipationW));
         }
 
         void Across(double length)

@@ -7,6 +7,7 @@ using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Drawings;
+using Mastwright.Report.Studies;
 
 namespace Mastwright.Report.Book;
 
@@ -76,22 +77,22 @@ internal static class RadioChapter
         {
             if (band.Match is not { } match)
             {
-                book.Text($"{band.Name}: no two-element network matches; see the checks.");
+                book.Text($"{band.Name}: no network matches; see the checks.");
                 continue;
             }
 
             book.Add(NetworkDrawing.Of($"{band.Name}, mast {mast.Name}, to {book.Show(station.Feed.LineOhm, QuantityKind.Resistance)}", match, station.UnitSystem));
         }
 
-        book.Table("Parts of the networks", ["Band", "Network", "Part", "#Value", "#Peak voltage", "#Current RMS", "#Heat", "#SWR"], mast.Bands.Where(b => b.Match is not null).SelectMany(b =>
-            b.Match!.Ladder.Sections.Zip(b.Match.NetworkParts, (s, p) => new Cell[]
+        book.Table("Parts of the networks", ["Band", "Network", "Part", "#Value", "Wind or buy", "#Peak voltage", "#Current RMS", "#Heat", "#SWR"], mast.Bands.Where(b => b.Match is not null).SelectMany(b =>
+            b.Match!.Stresses.Select(s => new Cell[]
             {
-                b.Name, b.Match.Title, s.Title, book.Show(s.Value, s.ValueKind), book.Show(p.PeakVoltage.Value, QuantityKind.PeakVoltage, 3), book.Show(p.HighestCurrent.Value, QuantityKind.RmsCurrent, 3),
-                book.Show(p.DissipationW, QuantityKind.Power, 3), Swr(b.Match.Swr),
+                b.Name, b.Match.Title, s.Section.Title, book.Show(s.Section.Value, s.Section.ValueKind), NetworkParts.Offer(b.Network!.Built, s), book.Show(s.Voltage.Value, QuantityKind.PeakVoltage, 3), book.Show(s.Current.Value, QuantityKind.RmsCurrent, 3),
+                book.Show(s.HeatW, QuantityKind.Power, 3), Swr(b.Match.Swr),
             })));
-        if (mast.Bands.FirstOrDefault(b => b.Match is not null) is { Match: { } first } lowest)
+        foreach (var band in mast.Bands.Where(b => b.Match is not null))
         {
-            book.Add(NetworkDrawing.Smith($"{lowest.Name}, mast {mast.Name}", first));
+            book.Add(NetworkDrawing.Smith($"{band.Name}, mast {mast.Name}", band.Match!));
         }
     }
 

@@ -64,6 +64,7 @@ public static class Studies
         GroupStudy.Study,
         LatticeStudy.Study,
         FeedStudy.Study,
+        GroupFeedStudy.Study,
         TensionStudy.Study,
         RaisingStudy.Study,
         MaterialsSheet.Study,

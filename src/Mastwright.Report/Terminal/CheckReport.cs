@@ -112,12 +112,12 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
             }
 
             var first = true;
-            foreach (var (section, part) in match.Ladder.Sections.Zip(match.NetworkParts))
+            foreach (var part in match.Stresses)
             {
                 table.AddRow(
-                    first ? Markup.Escape(band.Name) : "", first ? Markup.Escape(match.Title) : "", Markup.Escape(section.Title),
-                    Show(section.Value, section.ValueKind), Show(part.PeakVoltage.Value, QuantityKind.PeakVoltage, 3),
-                    Show(part.HighestCurrent.Value, QuantityKind.RmsCurrent, 3), Show(part.DissipationW, QuantityKind.Power, 3));
+                    first ? Markup.Escape(band.Name) : "", first ? Markup.Escape(match.Title) : "", Markup.Escape(part.Section.Title),
+                    Show(part.Section.Value, part.Section.ValueKind), Show(part.Voltage.Value, QuantityKind.PeakVoltage, 3),
+                    Show(part.Current.Value, QuantityKind.RmsCurrent, 3), Show(part.HeatW, QuantityKind.Power, 3));
                 first = false;
             }
         }
