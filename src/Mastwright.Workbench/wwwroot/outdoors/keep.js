@@ -86,7 +86,7 @@ const sendAll = async () => {
       }
     }
   }
-  return { state: "fine" };
+  return { state: waiting.length ? "fine" : "nothing" };
 };
 
 // One sending at a time; a second one would only be answered with "already".

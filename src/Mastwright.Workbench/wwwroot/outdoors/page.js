@@ -22,6 +22,7 @@ const store = {
 let card = store.get("card");
 let draft = store.get("draft");
 let last = { state: "unknown" };
+let just = null;
 let waiting = [];
 
 const step = () => draft ? stepsOf(draft, card)[Math.min(draft.step, stepsOf(draft, card).length - 1)] : null;
@@ -68,12 +69,12 @@ const on = {
     } catch (e) {
       return main.append(make("p", { class: "problem", role: "alert" }, `This phone cannot keep it: ${e?.message ?? "its store refuses"}. Free some room, or write it down; the entry stays on this screen.`));
     }
-    const before = draft;
+    just = draft;
     draft = null;
     save();
     history.pushState({}, "");
     await refresh();
-    draw(true, before);
+    draw(true);
     await trySending();
   },
 };
@@ -128,7 +129,8 @@ const away = async entry => {
   }
 };
 
-const home = before => {
+const home = () => {
+  const before = just;
   if (!card) {
     return [make("h1", { tabindex: "-1" }, "Readings outdoors"), make("p", {}, "This phone has not met the workbench yet: the station's guys and checklist are not here. Come within its reach once and open this page.")];
   }
@@ -151,11 +153,12 @@ const home = before => {
   ];
 };
 
-const draw = (moved, before) => {
+const draw = moved => {
+  just = draft ? null : just;
   back.hidden = !draft;
   document.getElementById("bench").hidden = Boolean(draft);
   document.getElementById("station").textContent = card?.station ?? "Mastwright";
-  const elements = draft ? screen(step(), draft, card, on) : home(before);
+  const elements = draft ? screen(step(), draft, card, on) : home();
   main.replaceChildren(...elements.filter(Boolean));
   if (moved) {
     main.querySelector("h1")?.focus({ preventScroll: true });
@@ -173,7 +176,7 @@ const REASONS = {
 const showSign = () => {
   const refused = waiting.filter(e => e.refused).length;
   const open = waiting.length - refused;
-  sign.className = `sign ${open ? "waiting" : refused ? "refused" : "fine"}`;
+  sign.className = `sign ${open ? "waiting" : refused ? "refused" : last.state === "fine" ? "fine" : "away"}`;
   const lines = [];
   if (open) {
     lines.push(make("span", {}, `▲ ${open} ${open === 1 ? "entry" : "entries"} kept on this phone, not yet sent`));
@@ -199,7 +202,11 @@ const refresh = async () => {
 };
 
 const trySending = async () => {
-  last = await send();
+  if (last.state !== "fine") {
+    await meet();
+  }
+  const found = await send();
+  last = found.state === "nothing" ? last : found;
   await refresh();
   if (!draft) {
     draw();
@@ -245,7 +252,7 @@ addEventListener("popstate", e => {
 });
 addEventListener("online", () => trySending());
 document.addEventListener("visibilitychange", () => document.hidden || trySending());
-setInterval(() => waiting.some(e => !e.refused) && trySending(), AGAIN_MS);
+setInterval(() => (last.state !== "fine" || waiting.some(e => !e.refused)) && trySending(), AGAIN_MS);
 
 dress(store.get("dark") ?? document.cookie.includes("mastwright-look=dark"));
 if (draft && !card) {
@@ -256,5 +263,4 @@ navigator.storage?.persist?.();
 navigator.serviceWorker?.register("worker.js");
 await refresh();
 draw();
-await meet();
 await trySending();

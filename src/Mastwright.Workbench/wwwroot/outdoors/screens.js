@@ -46,7 +46,7 @@ const tap = (draft, on) => {
       first = count === 0 ? last : first;
       const seconds = (last - first) / 1000;
       shown.textContent = count === 0 ? "Started" : `${count} in ${seconds.toFixed(2)} s`;
-      under.textContent = "tap at the next, or go on";
+      under.textContent = "tap at each that follows";
       if (count > 0) {
         on.set({ count: String(count), time: seconds.toFixed(2) }, true);
       }
