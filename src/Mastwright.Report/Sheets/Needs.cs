@@ -6,7 +6,6 @@ using Mastwright.Catalog;
 using Mastwright.Model.Design;
 using Mastwright.Model.Units;
 using Mastwright.Structure.Chains;
-using Mastwright.Report.Studies;
 
 namespace Mastwright.Report.Sheets;
 

@@ -1,9 +1,9 @@
-using Mastwright.Analysis.Results;
 using Mastwright.Analysis.Survive;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Protection.Gaps;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -95,8 +95,8 @@ public static class GapStudy
         var unit = QuantityFormat.UnitFor(0.005, QuantityKind.FineLength, document.Units);
         var at = Enumerable.Range(0, 41).Select(i => s * Math.Pow(10, -0.5 + (i / 40.0))).ToArray();
         double[] x = [.. at.Select(unit.FromSi)];
-        PlotLine Of(string name, Func<double, double> volts) => new(name, x, [.. at.Select(d => volts(d) / 1000)]);
-        PlotLine[] lines =
+        Curve Of(string name, Func<double, double> volts) => new(name, [.. at.Select((d, i) => (x[i], volts(d) / 1000))]);
+        Curve[] lines =
         [
             Of("holds, radio frequency", d => GapWindow.HoldOffAt(report.Request, d).Value),
             Of("fires, standard front", d => GapWindow.FiringAt(report.Request, d).Value),
@@ -104,8 +104,8 @@ public static class GapStudy
             Of("working peak with margin", _ => working * report.Request.HoldOffMargin),
             Of("weakest part less margin", _ => weakest / report.Request.ProtectionMargin),
         ];
-        document.Add(new Figure("The window: what the gap holds and what it fires at over its spacing, both by decades; the setting lies in the middle of the level axis",
-            WavePlots.Lines(new($"spacing, {unit.Symbol}", true), new("crest voltage, kV", true), lines)));
+        document.Add(Plots.Curves("The window of the gap", "The window: what the gap holds and what it fires at over its spacing, both by decades; the setting lies in the middle of the level axis",
+            new PlotAxis($"spacing, {unit.Symbol}", true), new PlotAxis("crest voltage, kV", true), [.. lines.Select((l, n) => l with { Dash = Plots.Dash(n) })]));
     }
 
     private static void Strike(DocumentBuilder document, GapReport report)
