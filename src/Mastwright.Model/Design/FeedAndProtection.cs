@@ -130,7 +130,7 @@ public enum PartKind
 public sealed record Limits
 {
     /// <summary>Breaking strength over largest guy tension.</summary>
-    [Field("guy-factor", "Breaking strength of a guy over its largest tension.", Default = "2", Why = "guyed-mast practice for strand; common practice, no source; local code governs")]
+    [Field("guy-factor", "Breaking strength of a guy over its largest tension.", Default = "2", Why = "two on breaking strength, the old rule for service winds, asked of strength-level winds too: stricter than the 0.6 of ANSI/TIA-222 (a factor of 1.67, from memory); local code governs")]
     [Quantity(QuantityKind.Ratio, 1, 20)]
     public double GuyFactor { get; init; } = 2;
 
@@ -158,6 +158,18 @@ public sealed record Limits
     [Field("tilt", "Largest tilt or sway angle of the mast's top under the design wind.", Default = "4 °", Why = "guyed-mast practice; common practice, no source")]
     [Quantity(QuantityKind.Angle, 0.001, 0.8)]
     public double TiltRad { get; init; } = 4 * Math.PI / 180;
+
+    /// <summary>Which member rules; null for those that go with the wind method.</summary>
+    [Field("members", "Which rules members of the mast are held to.", Default = "those of the wind method: resistance factors with ASCE 7, Eurocodes with EN 1991-1-4, allowable strength with a stated pressure")]
+    public MemberFormat? Members { get; init; }
+
+    /// <summary>Factors on the strength of members; null for the rules' own.</summary>
+    [Field("member-factors", "Factors on the nominal strength of members, in the place of the rules' own.", Default = "the rules' own")]
+    public MemberFactors? MemberFactors { get; init; }
+
+    /// <summary>Factors of safety of soil and concrete.</summary>
+    [Field("ground-factors", "Factors of safety of soil, concrete and anchors.", Default = "all of their own defaults")]
+    public GroundSafety? GroundFactors { get; init; }
 
     /// <summary>Radiation efficiency below which a band is flagged.</summary>
     [Field("efficiency", "Radiation efficiency you want at least on every band.", Default = "30 %", Why = "about 5 dB below perfect ground; your choice")]
