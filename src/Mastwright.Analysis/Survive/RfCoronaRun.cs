@@ -1,11 +1,9 @@
 using System.Collections.Immutable;
 using Mastwright.Analysis.Radiate;
-using Mastwright.Analysis.Results;
 using Mastwright.Catalog;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
-using Mastwright.Model.Trails;
 using Mastwright.Protection.Statics;
 
 namespace Mastwright.Analysis.Survive;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Mastwright.Analysis.Results;
 using Mastwright.Circuits.Match;
 using Mastwright.Model.Design;
-using Mastwright.Model.Trails;
 using Mastwright.Protection.Lightning;
 
 namespace Mastwright.Analysis.Survive;

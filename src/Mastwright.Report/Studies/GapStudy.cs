@@ -1,4 +1,3 @@
-using Mastwright.Analysis.Results;
 using Mastwright.Analysis.Survive;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
@@ -28,7 +27,7 @@ public static class GapStudy
                     b.Name, document.Show(b.CarrierPeakV, 3), document.Show(b.CarrierPeakV.Value * b.ModulationFactor * report.Request.MismatchFactor, QuantityKind.PeakVoltage, 3),
                 }));
             document.Table("Parts behind the gap", ["Part", "#Withstands"], report.Request.Protected.Select(p => new Cell[] { p.Name, document.Show(p.StrengthPeakV, 3) }));
-            Answer(document, mast.Gap, "The setting");
+            Answer(document, mast.Gap, "The setting", "No gap fits");
             document.Findings(mast.Gap.Findings);
             document.Checks("Checks", input.Result.Checks.Where(c => c.Id.StartsWith("survive.gap", StringComparison.Ordinal) && c.Id.EndsWith($"[{mast.Name}]", StringComparison.Ordinal)));
             Window(document, report);
@@ -38,15 +37,15 @@ public static class GapStudy
         return document.Build();
     }
 
-    private static void Answer(DocumentBuilder document, GapAnswer answer, string title)
+    private static void Answer(DocumentBuilder document, GapAnswer answer, string fits, string fitsNot)
     {
         switch (answer)
         {
             case GapSetting setting:
-                Setting(document, setting, title);
+                Setting(document, setting, fits);
                 break;
             case NoGapFits none:
-                None(document, none, title);
+                None(document, none, fitsNot);
                 break;
         }
     }
@@ -66,7 +65,7 @@ public static class GapStudy
 
     private static void None(DocumentBuilder document, NoGapFits n, string title)
     {
-        document.Table($"{title}: no gap fits", ["What", "#Value"],
+        document.Table(title, ["What", "#Value"],
         [
             ["smallest that holds off", document.Show(n.WindowLowM, 3)],
             ["largest that protects", n.WindowHighM is { } high ? document.Show(high, 3) : "none"],
@@ -130,7 +129,7 @@ public static class GapStudy
         document.Text(
             $"On a standard front the gap is counted with {QuantityFormat.Digits(GapWindow.ImpulseRatio(report.Request).Value, 3)} times its static voltage, and the verdict is held against that, because strengths of parts are stated for that front. " +
             "A stroke is steeper: the table and the window below take each stroke's own front, with no network beside the gap, which is the steepest there can be. What then reaches each part through the network is followed by the study of the strike.");
-        Answer(document, onStrike, "The window on the steepest stroke");
+        Answer(document, onStrike, "The window on the steepest stroke", "No gap fits on the steepest stroke");
         if (onStrike is NoGapFits)
         {
             document.Text("That no gap fits here does not mean that none should be fitted: keep the gap of the standard front, and do one or more of the above.");
