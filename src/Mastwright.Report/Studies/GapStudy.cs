@@ -92,7 +92,7 @@ public static class GapStudy
             _ => (0, 0),
         };
         var unit = QuantityFormat.UnitFor(0.005, QuantityKind.FineLength, document.Units);
-        var at = Enumerable.Range(0, 41).Select(i => s * Math.Pow(10, -0.5 + (i / 40.0))).ToArray();
+        var at = Enumerable.Range(1, 40).Select(i => s * i / 16.0).ToArray();
         double[] x = [.. at.Select(unit.FromSi)];
         PlotLine Of(string name, Func<double, double> volts) => new(name, x, [.. at.Select(d => volts(d) / 1000)]);
         PlotLine[] lines =
@@ -100,11 +100,11 @@ public static class GapStudy
             Of("holds, radio frequency", d => GapWindow.HoldOffAt(report.Request, d).Value),
             Of("fires, standard front", d => GapWindow.FiringAt(report.Request, d).Value),
             .. report.Fronts.Select(f => Of("fires, " + f.Name.Split(',')[0], d => GapWindow.FiringOn(report.Request, f, d).Value)),
-            Of("working peak with margin", _ => working * report.Request.HoldOffMargin),
-            Of("weakest part less margin", _ => weakest / report.Request.ProtectionMargin),
+            Of("working peak + margin", _ => working * report.Request.HoldOffMargin),
+            Of("weakest part − margin", _ => weakest / report.Request.ProtectionMargin),
         ];
-        document.Add(new Figure("The window: what the gap holds and what it fires at over its spacing, both by decades; the setting lies in the middle of the level axis",
-            WavePlots.Lines(new($"spacing, {unit.Symbol}", true), new("crest voltage, kV", true), lines)));
+        document.Add(new Figure("The window: above the lower level it holds, below the upper one it protects. What the gap holds and what it fires at over its spacing, volts by decades; the setting lies at two fifths of the level axis",
+            WavePlots.Lines(new($"spacing, {unit.Symbol}"), new("crest voltage, kV", true), lines)));
     }
 
     private static void Strike(DocumentBuilder document, GapReport report)
