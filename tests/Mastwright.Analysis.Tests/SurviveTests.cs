@@ -12,6 +12,12 @@ public class SurviveTests
 {
     private static readonly string Lattice = File.ReadAllText(Repository.File("examples", "lattice-22m.yaml"));
 
+    private static readonly Lazy<StrikeReport> LatticeStrike = new(() =>
+    {
+        var (station, mast, result) = Of("lattice-22m");
+        return StrikeRun.Of(station, mast, result);
+    });
+
     private static (Station Station, Mast Mast, MastResult Result) Of(string example)
     {
         var result = Examples.Result(example);
@@ -95,8 +101,8 @@ public class SurviveTests
     [Fact]
     public void Every_band_with_a_ladder_is_followed_and_the_worst_leads()
     {
-        var (station, mast, result) = Of("lattice-22m");
-        var report = StrikeRun.Of(station, mast, result);
+        var (station, _, result) = Of("lattice-22m");
+        var report = LatticeStrike.Value;
         var ladders = StrikeNetworks.Of(station, result);
         Assert.Equal(result.Bands.Length, ladders.Length + StrikeNetworks.LeftOut(result).Length);
         Assert.Equal(ladders.Select(l => l.Band).Order(), report.Networks.Select(n => n.Network.Band).Order());
@@ -116,10 +122,10 @@ public class SurviveTests
     [Fact]
     public void The_kind_of_a_part_is_taken_from_the_file_before_its_name()
     {
-        var stated = Examples.Read(Lattice.Replace("name: matching coil, withstand: 30 kV", "name: the big one, withstand: 30 kV, kind: coil")).Station!;
+        var stated = Examples.Read(Lattice.Replace("name: matching coil,", "name: the big one,")).Station!;
         Assert.Equal(30e3, StrikeNetworks.StrengthOf(stated, PartKind.Coil));
         Assert.Equal(25e3, StrikeNetworks.StrengthOf(stated, PartKind.Capacitor));
-        var untold = Examples.Read(Lattice.Replace("name: matching coil, withstand: 30 kV", "name: the big one, withstand: 30 kV")).Station!;
+        var untold = Examples.Read(Lattice.Replace("name: matching coil, withstand: 30 kV, kind: coil", "name: the big one, withstand: 30 kV")).Station!;
         Assert.Null(StrikeNetworks.StrengthOf(untold, PartKind.Coil));
         Assert.Equal(["the big one"], StrikeNetworks.AcrossBase(untold).Select(p => p.Name));
     }

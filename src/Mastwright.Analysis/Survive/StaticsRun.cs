@@ -90,7 +90,11 @@ public static class StaticsRun
         progress?.Report(new AnalysisStep($"Mast {mast.Name} in the atmospheric field", 0.1));
         var still = StaticStudy.Solve(outline, air, roughness, Weather.Usual, 1, cancellation)!;
         progress?.Report(new AnalysisStep("Searching the smallest quiet ring", 0.3));
-        var ring = QuietRing.Search(outline, air, roughness, station.Statics.QuietFieldVPerM, RingTubesM, cancellation);
+        var (shaft, parts, clearM) = TopOf(mast, outline);
+        var ring = parts.IsEmpty
+            ? QuietRing.Search(outline, air, roughness, station.Statics.QuietFieldVPerM, RingTubesM, cancellation)
+            : QuietRing.Search(outline, station.Statics.QuietFieldVPerM,
+                m => TopPoints.Solve(shaft with { Ring = m.Ring }, parts, air, roughness, [], cancellation).Min(p => p.OnsetField.Value), clearM, RingTubesM);
         progress?.Report(new AnalysisStep("Guys in the atmospheric field", 0.8));
         var guys = GuysOf(mast, outline);
         var guyStatics = guys.IsEmpty ? null : GuyStatics.Solve(outline with { Ring = null }, guys, air, CoronaOnset.Stranded, null, cancellation);
@@ -98,7 +102,7 @@ public static class StaticsRun
         var drain = result.Bands.IsEmpty ? null : StaticDrain.Size(Request(station, result, current, still.CapacitanceF));
         var places = RfCorona.Places(outline, air, roughness);
         progress?.Report(new AnalysisStep("Leg ends and whiskers on the top", 0.85));
-        var points = TopPointsOf(mast, outline, air, roughness, cancellation);
+        var points = parts.IsEmpty ? [] : TopPoints.Solve(shaft, parts, air, roughness, Weather.Usual, cancellation);
         progress?.Report(new AnalysisStep("Surfaces under the station's own power", 0.9));
         var surfaces = result.Bands.IsEmpty ? [] : RfCoronaRun.Of(station, station.Masts.IndexOf(mast), outline, cancellation);
         return new(outline, still, ring, current, drain, places, guyStatics,
@@ -115,13 +119,13 @@ public static class StaticsRun
         };
     }
 
-    // A lattice's legs end in the open: there the shaft is left off and each leg stands for itself.
-    private static ImmutableArray<CoronaPlace> TopPointsOf(Mast mast, MastOutline outline, Protection.Gaps.AirState air, double roughness, CancellationToken cancellation)
+    // A lattice's legs end in the open: there the shaft is left off and each leg stands for itself. No parts: the top is round.
+    private static (MastOutline Shaft, ImmutableArray<TopPart> Parts, double ClearM) TopOf(Mast mast, MastOutline outline)
     {
         const double facesApart = 3;
         var top = mast.Top ?? new TopFitting();
         var parts = ImmutableArray.CreateBuilder<TopPart>();
-        var shaft = outline;
+        var (shaft, clear) = (outline, outline.RadiusM);
         if (mast.Sections[^1].Lattice is { } name)
         {
             var lattice = Catalogue.Default.Lattices[name];
@@ -129,14 +133,17 @@ public static class StaticsRun
             var apart = Math.Min(facesApart * lattice.FaceWidthM, 0.5 * mast.Sections[^1].LengthM);
             parts.Add(TopPoints.LegEnds(lattice.Legs, mast.TopM, apart, circle, lattice.LegDiameterM / 2));
             shaft = outline with { HeightM = outline.HeightM - apart, RodLengthM = outline.RodLengthM > 0 ? outline.RodLengthM + apart : 0 };
+            clear = circle + (lattice.LegDiameterM / 2);
         }
 
         if (top.Whiskers > 0)
         {
+            // They spring from outside the shaft; a ring round the top lies outside their feet.
             parts.Add(TopPoints.Whiskers(top.Whiskers, mast.TopM, 1.5 * outline.RadiusM, top.WhiskerLengthM, top.WhiskerDiameterM / 2, top.WhiskerSlopeRad));
+            clear = Math.Max(clear, 2 * outline.RadiusM);
         }
 
-        return parts.Count == 0 ? [] : TopPoints.Solve(shaft, parts.ToImmutable(), air, roughness, Weather.Usual, cancellation);
+        return (shaft, parts.ToImmutable(), clear);
     }
 
     /// <summary>Whether static has a way to earth, and what a stated drain costs: cheap, with the onset by hand.</summary>

@@ -88,8 +88,8 @@ internal static class StrikeCircuit
     private static TransientCircuit ArresterAt(TransientCircuit circuit, string name, string inner, string shield, double? sparkoverV) => sparkoverV is not { } volts
         ? circuit
         : circuit
-            .Inductor($"{name}, leads", inner, $"{name}, top", ArresterLeadH)
-            .Gap(name, $"{name}, top", shield, new GapModel(new VoltageBreakdown(new PeakVolts(volts)), new ConstantArc(ArresterOhm), 2e-12));
+            .Inductor($"{name} leads", inner, $"{name} top", ArresterLeadH)
+            .Gap(name, $"{name} top", shield, new GapModel(new VoltageBreakdown(new PeakVolts(volts)), new ConstantArc(ArresterOhm), 2e-12));
 
     // The shield over earth and the conductor inside it as π sections. All flux outside the shield links the conductor too: each section of it is a full copy of
     // the shield's inductance, coupled, and then the cable's own. The shield's resistance lies between the conductor's two references and so drives it, as it does

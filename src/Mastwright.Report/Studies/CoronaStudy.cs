@@ -45,6 +45,11 @@ public static class CoronaStudy
             {
                 p.Part, document.Show(p.HeightM, QuantityKind.Length, 3), document.Show(p.Enhancement, 3), document.Show(p.OnsetGradient, 3), document.Show(p.OnsetField, 3),
             }.Concat(Weather.Usual.Select(w => w.FieldVPerM.Value > p.OnsetField.Value ? new Cell("sprays", Verdict.Caution) : new Cell("quiet", Verdict.Pass))).ToArray()));
+        var unit = Model.Units.QuantityFormat.UnitFor(1, QuantityKind.Length, document.Units);
+        double[] up = [.. still.Along.Select(p => unit.FromSi(p.HeightM))];
+        PlotLine[] weathers = [.. Weather.Usual.Skip(1).Select(w => new PlotLine(w.Name, [up[0], up[^1]], [w.FieldVPerM.Value / 1e3, w.FieldVPerM.Value / 1e3]))];
+        document.Add(new Figure("Atmospheric field in which each height of shaft and rod would begin to spray, by decades: what lies below a weather's line sprays in it",
+            WavePlots.Lines(new($"height, {unit.Symbol}"), new("atmospheric field, kV/m", true), [new PlotLine("shaft and rod", up, [.. still.Along.Select(p => p.OnsetVPerM / 1e3)]), .. weathers])));
         document.Table("By hand beside it", ["What", "#Boundary elements", "#By hand"],
         [
             ["field at the tip over atmospheric field", document.Show(still.Places[0].Enhancement, 3), document.Show(still.HandEnhancement, 3)],

@@ -28,7 +28,7 @@ public static class GapStudy
                     b.Name, document.Show(b.CarrierPeakV, 3), document.Show(b.CarrierPeakV.Value * b.ModulationFactor * report.Request.MismatchFactor, QuantityKind.PeakVoltage, 3),
                 }));
             document.Table("Parts behind the gap", ["Part", "#Withstands"], report.Request.Protected.Select(p => new Cell[] { p.Name, document.Show(p.StrengthPeakV, 3) }));
-            Answer(document, mast.Gap, "The setting");
+            Answer(document, mast.Gap, "The setting", "No gap fits");
             document.Findings(mast.Gap.Findings);
             document.Checks("Checks", input.Result.Checks.Where(c => c.Id.StartsWith("survive.gap", StringComparison.Ordinal) && c.Id.EndsWith($"[{mast.Name}]", StringComparison.Ordinal)));
             Window(document, report);
@@ -38,15 +38,15 @@ public static class GapStudy
         return document.Build();
     }
 
-    private static void Answer(DocumentBuilder document, GapAnswer answer, string title)
+    private static void Answer(DocumentBuilder document, GapAnswer answer, string fits, string fitsNot)
     {
         switch (answer)
         {
             case GapSetting setting:
-                Setting(document, setting, title);
+                Setting(document, setting, fits);
                 break;
             case NoGapFits none:
-                None(document, none, title);
+                None(document, none, fitsNot);
                 break;
         }
     }
@@ -66,7 +66,7 @@ public static class GapStudy
 
     private static void None(DocumentBuilder document, NoGapFits n, string title)
     {
-        document.Table($"{title}: no gap fits", ["What", "#Value"],
+        document.Table(title, ["What", "#Value"],
         [
             ["smallest that holds off", document.Show(n.WindowLowM, 3)],
             ["largest that protects", n.WindowHighM is { } high ? document.Show(high, 3) : "none"],
@@ -93,7 +93,7 @@ public static class GapStudy
             _ => (0, 0),
         };
         var unit = QuantityFormat.UnitFor(0.005, QuantityKind.FineLength, document.Units);
-        var at = Enumerable.Range(0, 41).Select(i => s * Math.Pow(10, -0.5 + (i / 40.0))).ToArray();
+        var at = Enumerable.Range(1, 40).Select(i => s * i / 16.0).ToArray();
         double[] x = [.. at.Select(unit.FromSi)];
         Curve Of(string name, Func<double, double> volts) => new(name, [.. at.Select((d, i) => (x[i], volts(d) / 1000))]);
         Curve[] lines =
@@ -101,11 +101,11 @@ public static class GapStudy
             Of("holds, radio frequency", d => GapWindow.HoldOffAt(report.Request, d).Value),
             Of("fires, standard front", d => GapWindow.FiringAt(report.Request, d).Value),
             .. report.Fronts.Select(f => Of("fires, " + f.Name.Split(',')[0], d => GapWindow.FiringOn(report.Request, f, d).Value)),
-            Of("working peak with margin", _ => working * report.Request.HoldOffMargin),
-            Of("weakest part less margin", _ => weakest / report.Request.ProtectionMargin),
+            Of("working peak + margin", _ => working * report.Request.HoldOffMargin),
+            Of("weakest part − margin", _ => weakest / report.Request.ProtectionMargin),
         ];
-        document.Add(Plots.Curves("The window of the gap", "The window: what the gap holds and what it fires at over its spacing, both by decades; the setting lies in the middle of the level axis",
-            new PlotAxis($"spacing, {unit.Symbol}", true), new PlotAxis("crest voltage, kV", true), [.. lines.Select((l, n) => l with { Dash = Plots.Dash(n) })]));
+        document.Add(Plots.Curves("The window of the gap", "The window: above the lower level it holds, below the upper one it protects. What the gap holds and what it fires at over its spacing, volts by decades; the setting lies at two fifths of the level axis",
+            new PlotAxis($"spacing, {unit.Symbol}"), new PlotAxis("crest voltage, kV", true), [.. lines.Select((l, n) => l with { Dash = Plots.Dash(n) })]));
     }
 
     private static void Strike(DocumentBuilder document, GapReport report)
@@ -130,7 +130,7 @@ public static class GapStudy
         document.Text(
             $"On a standard front the gap is counted with {QuantityFormat.Digits(GapWindow.ImpulseRatio(report.Request).Value, 3)} times its static voltage, and the verdict is held against that, because strengths of parts are stated for that front. " +
             "A stroke is steeper: the table and the window below take each stroke's own front, with no network beside the gap, which is the steepest there can be. What then reaches each part through the network is followed by the study of the strike.");
-        Answer(document, onStrike, "The window on the steepest stroke");
+        Answer(document, onStrike, "The window on the steepest stroke", "No gap fits on the steepest stroke");
         if (onStrike is NoGapFits)
         {
             document.Text("That no gap fits here does not mean that none should be fitted: keep the gap of the standard front, and do one or more of the above.");

@@ -88,9 +88,11 @@ internal sealed class StrikeDeck
                 _deck.Append(")\n");
                 _ours = _ours.Add(part);
                 break;
-            case TransientGap:
-                _deck.Append(F($"S{name} {a} {b} {a} {b} gap OFF\n.model gap SW(VT={spark / 2:R} VH={spark / 2:R} RON=0.05 ROFF=1e9)\nC{name} {a} {b} 2p\n"));
-                _ours = _ours.Gap(part.Name, part.A, part.B, new(new VoltageBreakdown(new(spark)), new ConstantArc(0.05), 2e-12));
+            case TransientGap gap:
+                // The base gap at its static voltage, an arrester at its own.
+                var level = gap.Model.Breakdown is VoltageBreakdown own ? own.Level.Value : spark;
+                _deck.Append(F($"S{name} {a} {b} {a} {b} m{name} OFF\n.model m{name} SW(VT={level / 2:R} VH={level / 2:R} RON=0.05 ROFF=1e9)\nC{name} {a} {b} 2p\n"));
+                _ours = _ours.Gap(part.Name, part.A, part.B, new(new VoltageBreakdown(new(level)), new ConstantArc(0.05), 2e-12));
                 break;
             case CurrentDependentResistor r:
                 _deck.Append(F($"R{name} {a} {b} {r.OhmAt(0):R}\n"));
