@@ -7,7 +7,6 @@ using Mastwright.Circuits.Loss;
 using Mastwright.Circuits.Match;
 using Mastwright.Circuits.Quantities;
 using Mastwright.Model.Design;
-using Mastwright.Model.Trails;
 using CatalogueCapacitor = Mastwright.Catalog.Capacitor;
 using CatalogueLine = Mastwright.Catalog.Line;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Mastwright.Circuits.Coils;
-using Mastwright.Circuits.Match;
 using Mastwright.Circuits.Switching;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Numerics;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Export;

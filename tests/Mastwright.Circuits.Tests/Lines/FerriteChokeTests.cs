@@ -1,4 +1,3 @@
-using System.Numerics;
 using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Tests.Outside;
 
