@@ -72,6 +72,10 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
 {
     private const double Ground = 2;
 
+    // Room for the lettering beside an upright part, and for a coil or transformer with its lettering.
+    private const double Beside = 1.25;
+    private const double Coupled = 2.6;
+
     /// <summary>Lays a match out: transmitter at the left, antenna at the right, hot rail on top, ground below.</summary>
     public static Schematic Of(MatchCandidate candidate)
     {
@@ -105,8 +109,8 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
             var kind = KindOf(section);
             if (kind is SymbolKind.TappedCoil or SymbolKind.Transformer)
             {
-                Put(kind, candidate.Ladder.NameOf(i), section.Title, section.Value, section.ValueKind, new(x, 0), new(x + 2, Ground));
-                x += 2;
+                Put(kind, candidate.Ladder.NameOf(i), section.Title, section.Value, section.ValueKind, new(x, 0), new(x + Coupled, Ground));
+                x += Coupled;
             }
             else if (section.IsSeries)
             {
@@ -118,7 +122,7 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
                 Put(kind, candidate.Ladder.NameOf(i), section.Title, section.Value, section.ValueKind, new(x, 0), new(x, Ground));
                 dots.Add(new(x, 0));
                 dots.Add(new(x, Ground));
-                Across(1);
+                Across(Beside);
             }
         }
 
@@ -129,7 +133,7 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
             dots.Add(new(x, Ground));
         }
 
-        Across(1);
+        Across(Beside);
         Put(SymbolKind.Antenna, Ladder.Antenna, "mast", double.NaN, QuantityKind.Resistance, new(x, 0), new(x, Ground));
         wires.Add(new(new(0, Ground), new(x, Ground)));
         return new(symbols.ToImmutable(), wires.ToImmutable(), dots.ToImmutable(), x, Ground);

@@ -52,11 +52,15 @@ public static class GroupDrawing
                         {
                             var node = a == Network.Ground ? b : a;
                             used[node] = used.GetValueOrDefault(node) + 1;
-                            Shunt(d, part, feed, At(node), used[node] - 1, units);
+                            Shunt(d, part, feed, At(node), used[node] - 1, tree.Column[node] == 0 || tree.IsEnd(node), units);
+                        }
+                        else if (tree.IsBranch(a, b))
+                        {
+                            Series(d, part, feed, At(a), At(b), units);
                         }
                         else
                         {
-                            Series(d, part, feed, At(a), At(b), units);
+                            Across(d, part, feed, At(a), At(b), units);
                         }
                     }
 
@@ -90,13 +94,28 @@ public static class GroupDrawing
         }
     }
 
-    private static void Shunt(Drawing d, Part part, GroupFeed feed, (double X, double Y) at, int beside, UnitSystem units)
+    // What closes a loop runs below the level of the farther node, clear of the branch that sits on it.
+    private static void Across(Drawing d, Part part, GroupFeed feed, (double X, double Y) a, (double X, double Y) b, UnitSystem units)
     {
-        var x = at.X + (beside * 9);
-        d.Line(at.X, at.Y, x, at.Y, Pen.Plain);
+        if (b.X < a.X)
+        {
+            (a, b) = (b, a);
+        }
+
+        var (x, y) = (a.X + 4, b.Y + 8);
+        d.Line(a.X, a.Y, x, a.Y, Pen.Plain).Line(x, a.Y, x, y, Pen.Plain).Line(b.X, y, b.X, b.Y, Pen.Plain).Circle(x, a.Y, 0.6, new Pen(0.1), "#000").Circle(b.X, b.Y, 0.6, new Pen(0.1), "#000");
+        Symbol(d, part, (x, y), (b.X, y));
+        Words(d, part, feed, (x + b.X) / 2, y + 4, Hold.Middle, units);
+    }
+
+    // To ground left of the node, clear of the branches that run down from it; right of it at the transmitter and at an end.
+    private static void Shunt(Drawing d, Part part, GroupFeed feed, (double X, double Y) at, int beside, bool right, UnitSystem units)
+    {
+        var x = right ? at.X + 6 + (beside * 9) : at.X - 6 - (beside * 9);
+        d.Line(at.X, at.Y, x, at.Y, Pen.Plain).Circle(x, at.Y, 0.6, new Pen(0.1), "#000");
         Symbol(d, part, (x, at.Y), (x, at.Y + 15));
         CircuitSymbols.Ground(d, x, at.Y + 15);
-        Words(d, part, feed, x + 4.5, at.Y + 6.5, Hold.Start, units);
+        Words(d, part, feed, right ? x + 4.5 : x - 4.5, at.Y + 6.5, right ? Hold.Start : Hold.End, units);
     }
 
     private static void Symbol(Drawing d, Part part, (double X, double Y) a, (double X, double Y) b)
@@ -142,6 +161,8 @@ public static class GroupDrawing
     // Nodes by their distance from the transmitter; leaves take a row each, other nodes stand where their first child does.
     private sealed class Tree
     {
+        private readonly Dictionary<string, string> parents = [];
+
         public Tree(Network network)
         {
             var joined = network.Parts.Select(Ends).OfType<(string A, string B)>().Where(e => e.A != Network.Ground && e.B != Network.Ground).ToList();
@@ -155,6 +176,7 @@ public static class GroupDrawing
                 {
                     if (Column.TryAdd(next, Column[node] + 1))
                     {
+                        parents[next] = node;
                         children[node].Add(next);
                         queue.Enqueue(next);
                     }
@@ -172,6 +194,10 @@ public static class GroupDrawing
         public int Depth { get; }
 
         public int Rows { get; private set; }
+
+        public bool IsBranch(string a, string b) => parents.GetValueOrDefault(b) == a || parents.GetValueOrDefault(a) == b;
+
+        public bool IsEnd(string node) => !parents.ContainsValue(node);
 
         public static (string A, string B)? Ends(Part part) => part switch
         {

@@ -95,7 +95,12 @@ public static class NetworkDrawing
     // The circle of SWR 2 tells how near the middle is near enough.
     private static void Fan(Drawing d, double cx, double cy, double r) => d.Circle(cx, cy, r / 3, new Pen(0.2, "1 1", "#666"));
 
-    private static string Ohm(System.Numerics.Complex z) => $"{QuantityFormat.Digits(z.Real, 3)} {(z.Imaginary < 0 ? "−" : "+")} j{QuantityFormat.Digits(Math.Abs(z.Imaginary), 3)} Ω";
+    private static string Ohm(System.Numerics.Complex z)
+    {
+        // What tuning leaves is no reactance.
+        var x = Math.Abs(z.Imaginary) < 1e-3 * z.Magnitude ? 0 : z.Imaginary;
+        return $"{QuantityFormat.Digits(z.Real, 3)} {(x < 0 ? "−" : "+")} j{QuantityFormat.Digits(Math.Abs(x), 3)} Ω";
+    }
 
     private static void Symbol(Drawing d, Symbol s, (double X, double Y) a, (double X, double Y) b, UnitSystem units)
     {
