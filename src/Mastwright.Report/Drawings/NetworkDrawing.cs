@@ -74,7 +74,14 @@ public static class NetworkDrawing
         }
 
         d.Text(112, 14, "black dot: the mast; ring: the line", 2.4, ground: false);
-        return new Figure($"{name}: path of the match over the Smith chart, referred to the line's impedance.", d.ToSvg());
+        return new Figure($"{name}: path of the match over the Smith chart, referred to the line's impedance.", d.ToSvg())
+        {
+            Data = new FigureData("resistance, Ω", "reactance, Ω", [.. arcs.Select(a => new FigureSeries($"{a.Section}: {a.Title}", [.. a.Points.Select(p =>
+            {
+                var (x, y) = Place(cx, cy, r, p.Reflection);
+                return new FigurePoint(p.ImpedanceOhm.Real, p.ImpedanceOhm.Imaginary, x, y, $"reflection {QuantityFormat.Digits(p.Reflection.Magnitude, 3)}");
+            })]))]),
+        };
     }
 
     private static System.Numerics.Complex Reflection(double resistance, double reactance)

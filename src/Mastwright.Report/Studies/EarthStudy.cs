@@ -35,10 +35,10 @@ public static class EarthStudy
                 }));
                 var unit = QuantityFormat.UnitFor(1, QuantityKind.Length, document.Units);
                 double[] away = [.. report.Around.Select(g => unit.FromSi(g.DistanceM))];
-                document.Add(new Figure("Voltage of the soil and of a step over the distance from the mast", WavePlots.Lines(new($"distance, {unit.Symbol}"), new("voltage, kV"),
+                document.Add(WavePlots.Plot("Voltage of the soil and of a step over the distance from the mast", new($"distance, {unit.Symbol}"), new("voltage, kV"),
                     new PlotLine("soil", away, [.. report.Around.Select(g => g.SurfaceV.Value / 1e3)]),
                     new PlotLine("step", away, [.. report.Around.Select(g => g.StepV.Value / 1e3)]),
-                    new PlotLine("touch", away, [.. report.Around.Select(g => g.TouchV.Value / 1e3)]))));
+                    new PlotLine("touch", away, [.. report.Around.Select(g => g.TouchV.Value / 1e3)])));
                 document.Text($"By hand, a step from one to two metres beside a half ball of the same resistance: {document.Show(report.HandStep!, 3)}. " +
                     $"For orientation, half a second of mains current allows {document.Show(report.StepLimit, 3)} of step and {document.Show(report.TouchLimit, 3)} of touch (IEEE Std 80, a person of 50 kg); no standard gives limits for a strike.");
             }

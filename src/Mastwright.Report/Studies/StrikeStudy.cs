@@ -76,10 +76,10 @@ public static class StrikeStudy
         PlotLine Of(StrikeWave wave, double scale, string name) => new(name, [.. wave.TimeS.Select(t => t * 1e6)], [.. wave.Value.Select(v => Math.Abs(v) * scale)]);
         var volts = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakVoltage).Select(w => Of(w, 1e-3, Short(w.Name))).ToArray();
         var amperes = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakCurrent).Select(w => Of(w, 1e-3, Short(w.Name))).ToArray();
-        document.Add(new Figure($"Voltages in the {steep.Scenario.Stroke.Name}, size in kilovolts over time in microseconds, both by decades",
-            WavePlots.Lines(new("time, µs", true), new("voltage, kV", true), [.. volts.Select(v => Above(v, 1e-3))])));
-        document.Add(new Figure($"Currents in the {steep.Scenario.Stroke.Name}, size in kiloamperes over time in microseconds, both by decades",
-            WavePlots.Lines(new("time, µs", true), new("current, kA", true), [.. amperes.Select(a => Above(a, 1e-3))])));
+        document.Add(WavePlots.Plot($"Voltages in the {steep.Scenario.Stroke.Name}, size in kilovolts over time in microseconds, both by decades",
+            new("time, µs", true), new("voltage, kV", true), [.. volts.Select(v => Above(v, 1e-3))]));
+        document.Add(WavePlots.Plot($"Currents in the {steep.Scenario.Stroke.Name}, size in kiloamperes over time in microseconds, both by decades",
+            new("time, µs", true), new("current, kA", true), [.. amperes.Select(a => Above(a, 1e-3))]));
     }
 
     // Decades that say nothing are left out at the lower and the early end.

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using Mastwright.Report.Documents;
 
 namespace Mastwright.Report.Studies;
 
@@ -27,6 +28,28 @@ internal static class WavePlots
 
     private static readonly string[] Dashes = ["", "2.4 1.2", "0.7 0.9", "4 1 0.7 1", "1.4 0.7", "5 1.4"];
     private static readonly string[] Greys = ["#111", "#333", "#111", "#555", "#333", "#555"];
+
+    /// <summary>A figure of lines over shared axes, with the numbers behind it.</summary>
+    /// <param name="caption">The words under it.</param>
+    /// <param name="x">The level axis.</param>
+    /// <param name="y">The upright axis.</param>
+    /// <param name="lines">The lines; those without two usable points are left out.</param>
+    public static Figure Plot(string caption, PlotAxis x, PlotAxis y, params ReadOnlySpan<PlotLine> lines)
+    {
+        var svg = Lines(x, y, lines);
+        var usable = Usable(x, y, lines);
+        if (usable.Count == 0)
+        {
+            return new Figure(caption, svg);
+        }
+
+        var across = Scale.Of(x, usable.SelectMany(l => l.X), LeftMm, WidthMm - RightMm);
+        var up = Scale.Of(y, usable.SelectMany(l => l.Y), HeightMm - BottomMm, TopMm);
+        return new Figure(caption, svg)
+        {
+            Data = new FigureData(x.Title, y.Title, [.. usable.Select(l => new FigureSeries(l.Name, [.. l.X.Zip(l.Y, (a, b) => new FigurePoint(a, b, across.At(a), up.At(b)))]))]),
+        };
+    }
 
     /// <summary>A plot of lines over shared axes.</summary>
     /// <param name="x">The level axis.</param>

@@ -61,6 +61,9 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     /// <summary>Name of the file without folders; null while there is none.</summary>
     public string? FileName => file.Path is null ? null : Path.GetFileName(file.Path);
 
+    /// <summary>Where variants of this design are kept.</summary>
+    public string VariantsPath => Path.ChangeExtension(file.Spare, ".variants");
+
     /// <summary>Whether the text differs from the file.</summary>
     public bool Unsaved => Now.Text != saved;
 
@@ -231,7 +234,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
 
     void IRecomputeListener.Working(int version, AnalysisStep step) => Change(s => s.Version == version ? s with { Step = step } : s);
 
-    void IRecomputeListener.Stood(int version, StandStage stage) => Change(s => s.Version == version ? s with { Stand = stage } : s);
+    void IRecomputeListener.Stood(int version, StandStage stage) => Change(s => s.Version == version ? s with { Stand = stage.FirstLook && s.Stand is { } before ? Onto(before, stage) : stage } : s);
 
     void IRecomputeListener.Solved(int version, StationResult result, ImmutableArray<BandSweepResult> sweeps) =>
         Change(s => s.Version == version ? s with { Result = result, Stand = StageOf(result), Sweeps = sweeps } : s);
@@ -251,8 +254,19 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
             : s);
     }
 
+    // A first look says nothing of lost guys and vibration, and would turn the drawings to other winds: there the older figures stay until the whole is known.
+    private static StandStage Onto(StandStage before, StandStage look)
+    {
+        var kinds = look.Checks.Select(c => StationResult.KindOf(c.Id)).ToHashSet();
+        return look with
+        {
+            Stands = before.Stands.Length == look.Stands.Length ? before.Stands : look.Stands,
+            Checks = [.. look.Checks, .. before.Checks.Where(c => !kinds.Contains(StationResult.KindOf(c.Id)))],
+        };
+    }
+
     private static StandStage StageOf(StationResult result) => new(
-        result.Station, result.Fingerprint, [.. result.Masts.Select(m => m.Stand)], [.. result.Checks.Where(c => c.Trade is Trade.Site or Trade.Stand)]);
+        result.Station, result.Fingerprint, [.. result.Masts.Select(m => m.Stand)], [.. result.Checks.Where(c => Sheet.OfTheStructure(c.Trade))]);
 
     private bool Apply(string? text, string why)
     {
@@ -302,6 +316,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
             Text = text,
             Reading = reading,
             Fingerprint = reading.Station is { } station ? Fingerprint.Of(station) : null,
+            Site = reading.Station is { } known ? QuickLook.Site(known) : before?.Site ?? [],
             Stand = before?.Stand,
             Result = before?.Result,
             Sweeps = before?.Sweeps ?? [],

@@ -1,5 +1,6 @@
 using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Pages;
+using Mastwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
@@ -45,6 +46,8 @@ public static class WorkbenchHost
         services.AddSingleton(solver ?? new StationSolver());
         services.AddSingleton(new DeskOptions(options.File, options.SampleText, options.SaveFolder, options.SpareFolder));
         services.AddSingleton<Desk>();
+        services.AddSingleton<StudyQueue>();
+        services.AddSingleton<Variants>();
         services.AddHostedService<DiskWatch>();
         services.AddHttpContextAccessor();
         services.AddMudServices();
