@@ -35,18 +35,33 @@ public static class StationAnalysis
         private readonly List<Check> checks = [];
         private readonly List<NamedTrail> quantities = [];
         private ImmutableArray<ImmutableArray<GuyDrive>> groupGuys;
+        private double told;
 
         public StationResult Result()
         {
             checks.AddRange(SiteRun.Of(station));
             findings.AddRange(SiteRun.Unsaid(station));
-            var stands = station.Masts.Select((m, i) => Stand(m, i)).ToList();
-            stood?.Invoke(new StandStage(station, Fingerprint.Of(station), [.. stands], [.. checks]));
             var model = WireModels.Of(station);
-            var solutions = Solve(model);
+            var standing = new StandAnswer[station.Masts.Length];
+            SweepResult? sweep = null;
+            if (stood is null)
+            {
+                // Neither trade needs the other's answer before both are known.
+                Parallel.Invoke(Together(), () => StandAll(standing), () => sweep = Sweep(model));
+            }
+            else
+            {
+                // Somebody waits for the structure: it gets both cores first.
+                StandAll(standing);
+            }
+
+            var stands = station.Masts.Select((m, i) => Stand(m, standing[i])).ToList();
+            stood?.Invoke(new StandStage(station, Fingerprint.Of(station), [.. stands], [.. checks]));
+            var solutions = Solved(sweep ?? Sweep(model));
             var soil = ExactEarth() && solutions.Count > 0 ? OverSoil() : [];
             var groups = Groups(solutions);
-            var masts = station.Masts.Select((m, i) => Mast(m, i, stands[i], model, solutions, soil, groups)).ToImmutableArray();
+            var resonances = Resonances(model, solutions);
+            var masts = station.Masts.Select((m, i) => Mast(m, i, stands[i], resonances[i], solutions, soil, groups)).ToImmutableArray();
             checks.AddRange(MetalsRun.Checks(station));
             return new StationResult
             {
@@ -62,10 +77,16 @@ public static class StationAnalysis
             };
         }
 
-        private StandResult Stand(Mast mast, int index)
+        private ParallelOptions Together() => new() { CancellationToken = cancellation };
+
+        private void StandAll(StandAnswer[] answers)
         {
-            Tell($"Loading mast {mast.Name} with wind and ice", 0.1 + (0.3 * index / station.Masts.Length));
-            var answer = StandRun.Of(station, mast, cancellation);
+            Tell("Loading the masts with wind and ice", 0.1);
+            Parallel.For(0, answers.Length, Together(), i => answers[i] = StandRun.Of(station, station.Masts[i], cancellation));
+        }
+
+        private StandResult Stand(Mast mast, StandAnswer answer)
+        {
             checks.AddRange(answer.Checks);
             findings.AddRange(answer.Findings);
             quantities.AddRange(answer.Result.GuyTensions);
@@ -84,13 +105,18 @@ public static class StationAnalysis
         }
 
         // One solution for every frequency in use, bands and groups alike.
-        private Dictionary<double, WireSolution> Solve(WireModel model)
+        private List<double> Frequencies() => [.. station.Bands.Select(b => b.FrequencyHz).Concat(station.Groups.Select(g => g.FrequencyHz)).Distinct()];
+
+        private SweepResult Sweep(WireModel model)
         {
-            var frequencies = station.Bands.Select(b => b.FrequencyHz).Concat(station.Groups.Select(g => g.FrequencyHz)).Distinct().ToList();
             Tell("Solving the currents", 0.45);
-            var sweep = WireSolver.Sweep(model, frequencies, null, cancellation, new Share(s => Tell("Solving the currents", 0.45 + (0.35 * s))));
+            return WireSolver.Sweep(model, Frequencies(), null, cancellation, new Share(s => Tell("Solving the currents", 0.45 + (0.35 * s))));
+        }
+
+        private Dictionary<double, WireSolution> Solved(SweepResult sweep)
+        {
             findings.AddRange(sweep.Findings);
-            return sweep.Solutions.IsEmpty ? [] : frequencies.Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
+            return sweep.Solutions.IsEmpty ? [] : Frequencies().Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
         }
 
         // Elevated radials have no quick estimate.
@@ -137,11 +163,22 @@ public static class StationAnalysis
             return results;
         }
 
-        private MastResult Mast(Mast mast, int index, StandResult stand, WireModel model, Dictionary<double, WireSolution> solutions, Dictionary<double, WireSolution> soil, ImmutableArray<GroupResult> groups)
+        private Trail?[] Resonances(WireModel model, Dictionary<double, WireSolution> solutions)
+        {
+            if (solutions.Count == 0)
+            {
+                return new Trail?[station.Masts.Length];
+            }
+
+            Tell("Looking for the first resonance", 0.8);
+            var resonance = new Resonance(model, cancellation);
+            return [.. station.Masts.Select((m, i) => resonance.First(i, m.TopM + (m.TopWires?.LengthM ?? 0)))];
+        }
+
+        private MastResult Mast(Mast mast, int index, StandResult stand, Trail? resonance, Dictionary<double, WireSolution> solutions, Dictionary<double, WireSolution> soil, ImmutableArray<GroupResult> groups)
         {
             Tell($"Matching and protecting mast {mast.Name}", 0.85 + (0.1 * index / station.Masts.Length));
             var bands = solutions.Count == 0 ? [] : Bands(mast, index, solutions, soil);
-            var resonance = solutions.Count == 0 ? null : Resonance.First(model, index, mast.TopM + (mast.TopWires?.LengthM ?? 0), cancellation);
             if (resonance is not null)
             {
                 Name($"radiate.{mast.Name}.first-resonance", Trade.Radiate, resonance);
@@ -155,7 +192,7 @@ public static class StationAnalysis
         private ImmutableArray<BandResult> Bands(Mast mast, int index, Dictionary<double, WireSolution> solutions, Dictionary<double, WireSolution> soil)
         {
             var answers = new BandAnswer[station.Bands.Length];
-            Parallel.For(0, answers.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
+            Parallel.For(0, answers.Length, Together(), b =>
                 answers[b] = BandRun.Of(station, mast, station.Bands[b], solutions[station.Bands[b].FrequencyHz], index, soil.GetValueOrDefault(station.Bands[b].FrequencyHz)));
             foreach (var answer in answers)
             {
@@ -210,10 +247,15 @@ public static class StationAnalysis
 
         private void Name(string id, Trade trade, Trail trail) => quantities.Add(new NamedTrail(id, trade, trail));
 
+        // Two trades may speak at once; the bar never runs back.
         private void Tell(string words, double done)
         {
             cancellation.ThrowIfCancellationRequested();
-            progress?.Report(new AnalysisStep(words, done));
+            lock (checks)
+            {
+                told = double.Max(told, done);
+                progress?.Report(new AnalysisStep(words, told));
+            }
         }
     }
 

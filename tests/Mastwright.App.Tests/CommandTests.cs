@@ -14,7 +14,7 @@ public sealed class CommandTests : IDisposable
     [Fact]
     public async Task Check_without_a_file_checks_the_built_in_station_and_passes()
     {
-        var run = await Cli.Start("check");
+        var run = await Cli.StartProcess("check");
 
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("FIT", run.Output);
@@ -27,7 +27,7 @@ public sealed class CommandTests : IDisposable
     [Fact]
     public async Task Check_of_a_failing_station_exits_with_one_and_says_what_to_change()
     {
-        var run = await Cli.Start("check", Repository.File("examples", "fails.yaml"));
+        var run = await Cli.StartProcess("check", Repository.File("examples", "fails.yaml"));
 
         Assert.Equal(1, run.ExitCode);
         Assert.Contains("NOT FIT", run.Output);
@@ -64,7 +64,7 @@ public sealed class CommandTests : IDisposable
         await File.WriteAllTextAsync(file, File.ReadAllText(Repository.File("examples", "lattice-22m.yaml"))
             .Replace("speed: 90 mph", "spead: 90 mph").Replace("height: 21 m", "height: 40 m").Replace("1/4 in EHS", "1/4 in EHX").Replace("count: 60", "count: -60"));
 
-        var run = await Cli.Start("check", file);
+        var run = await Cli.StartProcess("check", file);
 
         Assert.Equal(2, run.ExitCode);
         Assert.Empty(run.Output);
@@ -77,7 +77,7 @@ public sealed class CommandTests : IDisposable
     [InlineData(".", "cannot be read")]
     public async Task A_file_that_cannot_be_read_is_one_clear_message(string path, string message)
     {
-        var run = await Cli.Start("check", path);
+        var run = await Cli.StartProcess("check", path);
 
         Assert.Equal(2, run.ExitCode);
         Assert.Contains(message, run.Errors);
@@ -107,7 +107,7 @@ public sealed class CommandTests : IDisposable
         Assert.Equal(0, (await Cli.Start("new", file)).ExitCode);
         Assert.Equal(0, (await Cli.Start("check", file)).ExitCode);
         await File.WriteAllTextAsync(file, "precious");
-        var again = await Cli.Start("new", file);
+        var again = await Cli.StartProcess("new", file);
 
         Assert.Equal(2, again.ExitCode);
         Assert.Contains("There is a file of this name already", again.Errors);
@@ -157,7 +157,7 @@ public sealed class CommandTests : IDisposable
     [Fact]
     public async Task Unknown_commands_are_refused_kindly()
     {
-        var run = await Cli.Start("chekc");
+        var run = await Cli.StartProcess("chekc");
 
         Assert.Equal(2, run.ExitCode);
         Assert.Contains("--help", run.Errors);

@@ -15,7 +15,7 @@ internal static class GroupRun
 
     /// <summary>All switch positions of a group.</summary>
     public static GroupResult Of(Station station, Group group, WireSolution solution) =>
-        new(group.Name, [.. group.Directions.Select(d => Direction(station, group, d, solution))]);
+        new(group.Name, [.. Directions(station, group, solution, Earth(station, solution))]);
 
     /// <summary>What the guys of every mast see in every switch position in which it is fed, in the order of the masts.</summary>
     public static ImmutableArray<ImmutableArray<GuyDrive>> Guys(Station station, IReadOnlyDictionary<double, WireSolution> solutions)
@@ -24,7 +24,7 @@ internal static class GroupRun
         foreach (var group in station.Groups.Where(g => solutions.ContainsKey(g.FrequencyHz)))
         {
             var solution = solutions[group.FrequencyHz];
-            var earth = station.Masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
+            var earth = Earth(station, solution).Select(e => e.Value).ToList();
             foreach (var direction in group.Directions)
             {
                 var asked = Asked(station, direction);
@@ -48,10 +48,15 @@ internal static class GroupRun
     public static Complex[] Asked(Station station, Direction direction) => [.. station.Masts.Select(m => direction.Currents.FirstOrDefault(c => c.Mast == m.Name) is { } c
         ? Complex.FromPolarCoordinates(c.Size, c.PhaseRad) : Complex.Zero)];
 
-    private static DirectionResult Direction(Station station, Group group, Direction direction, WireSolution solution)
+    private static IEnumerable<DirectionResult> Directions(Station station, Group group, WireSolution solution, Trail[] earth) =>
+        group.Directions.AsParallel().AsOrdered().Select(d => Direction(station, group, d, solution, earth));
+
+    private static Trail[] Earth(Station station, WireSolution solution) =>
+        [.. Enumerable.Range(0, station.Masts.Length).AsParallel().AsOrdered().Select(i => BandRun.Drive(station, station.Masts[i], solution, i).Earth)];
+
+    private static DirectionResult Direction(Station station, Group group, Direction direction, WireSolution solution, Trail[] earth)
     {
         var masts = station.Masts;
-        var earth = masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth).ToList();
         var asked = Asked(station, direction);
 
         var unit = solution.DriveCurrents(asked);

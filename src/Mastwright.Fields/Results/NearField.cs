@@ -33,7 +33,11 @@ public static class NearField
     /// <summary>Both fields at a point.</summary>
     /// <param name="driven">The driven model.</param>
     /// <param name="point">Where, metres; below a perfect ground the fields are zero, below real soil they are those in the soil.</param>
-    public static NearFieldSample At(DrivenWires driven, Vec3 point) => At(driven, [point])[0];
+    public static NearFieldSample At(DrivenWires driven, Vec3 point)
+    {
+        ArgumentNullException.ThrowIfNull(driven);
+        return driven.Mesh.Model.Ground is Ground.HalfSpace ? At(driven, [point])[0] : OverMirror(driven, point);
+    }
 
     /// <summary>Both fields at many points: over real soil much cheaper than one by one, and spread over all cores.</summary>
     /// <param name="driven">The driven model.</param>
@@ -55,18 +59,24 @@ public static class NearField
         var mirrored = driven.Mesh.Model.Ground is Ground.PerfectPlane;
         if (mirrored && point.Z < 0)
             return default;
+
+        // On the plane itself the image's share is the source's own, mirrored: one of the two sums tells the other.
+        var onPlane = mirrored && point.Z == 0;
         var sum = new Accumulator(Vacuum.WaveNumber(driven.FrequencyHz));
         for (var s = 0; s < driven.Mesh.Segments.Length; s++)
         {
             var (a, b) = driven.EndCurrents(s);
             var filament = Filament.Of(driven.Mesh.Segments[s]);
             sum.Add(filament, a, b, point, 1);
-            if (mirrored)
+            if (mirrored && !onPlane)
                 sum.Add(filament.Mirrored, a, b, point, -1);
         }
 
-        return sum.Result();
+        return onPlane ? OnPlane(sum.Result()) : sum.Result();
     }
+
+    private static NearFieldSample OnPlane(NearFieldSample own) =>
+        new(new(Complex.Zero, Complex.Zero, 2 * own.Electric.Z), new(2 * own.Magnetic.X, 2 * own.Magnetic.Y, Complex.Zero));
 
     private struct Accumulator(double k)
     {
