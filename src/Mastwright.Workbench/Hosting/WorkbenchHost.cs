@@ -2,6 +2,7 @@ using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Keeping;
 using Mastwright.Workbench.Pages;
 using Mastwright.Workbench.Printing;
+using Mastwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
@@ -50,6 +51,8 @@ public static class WorkbenchHost
         services.AddSingleton<JournalDesk>();
         services.AddSingleton<FieldInbox>();
         services.AddSingleton<BookPress>();
+        services.AddSingleton<StudyQueue>();
+        services.AddSingleton<Variants>();
         services.AddHostedService<DiskWatch>();
         services.AddHttpContextAccessor();
         services.AddMudServices();
