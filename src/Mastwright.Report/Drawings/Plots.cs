@@ -8,7 +8,14 @@ namespace Mastwright.Report.Drawings;
 /// <param name="Name">Shown at its end.</param>
 /// <param name="Points">Its points.</param>
 /// <param name="Dash">Its dashes.</param>
-public sealed record Curve(string Name, IReadOnlyList<(double X, double Y)> Points, string Dash = "");
+public sealed record Curve(string Name, IReadOnlyList<(double X, double Y)> Points, string Dash = "")
+{
+    /// <summary>A curve from two lists.</summary>
+    /// <param name="name">Its name in the key.</param>
+    /// <param name="x">Abscissae.</param>
+    /// <param name="y">Ordinates, as many.</param>
+    public static Curve Of(string name, IEnumerable<double> x, IEnumerable<double> y) => new(name, [.. x.Zip(y)]);
+}
 
 /// <summary>An axis.</summary>
 /// <param name="Title">Name and unit.</param>
@@ -56,12 +63,17 @@ public static class Plots
     /// <param name="caption">The words under it.</param>
     /// <param name="x">The axis to the right.</param>
     /// <param name="y">The axis up; an evenly divided one holds zero.</param>
-    /// <param name="curves">The curves; points that a decade axis cannot show and curves with fewer than two points are left out.</param>
+    /// <param name="curves">The curves; points that a decade axis cannot show and curves with fewer than two points are left out. Curves that all come undashed are given dashes.</param>
     public static Figure Curves(string title, string caption, PlotAxis x, PlotAxis y, IReadOnlyList<Curve> curves)
     {
         const double left = 20, top = 8, width = 140, height = 70;
         bool Shown((double X, double Y) p) => double.IsFinite(p.X) && double.IsFinite(p.Y) && (!x.Decades || p.X > 0) && (!y.Decades || p.Y > 0);
         curves = [.. curves.Select(c => c with { Points = [.. c.Points.Where(Shown)] }).Where(c => c.Points.Count > 1)];
+        if (curves.All(c => c.Dash.Length == 0))
+        {
+            curves = [.. curves.Select((c, i) => c with { Dash = Dash(i) })];
+        }
+
         if (curves.Count == 0)
         {
             return new Figure(caption, new Drawing(170, 14, title).Text(20, 8, "nothing to draw").ToSvg());

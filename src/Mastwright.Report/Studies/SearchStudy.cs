@@ -3,6 +3,7 @@ using Mastwright.Analysis.Stand.Search;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -108,8 +109,8 @@ public static class SearchStudy
     private static Figure FrontPlot(DocumentBuilder document, SearchResult result)
     {
         var unit = QuantityFormat.UnitFor(result.Front.Max(j => j.Cost), QuantityKind.Mass, document.Units);
-        return new Figure("Cost against margin: what more margin costs. Every point passed every structural check with every wind direction.", WavePlots.Lines(
-            new PlotAxis($"cost, {unit.Symbol}"), new PlotAxis("margin, %"), new PlotLine("front", [.. result.Front.Select(j => unit.FromSi(j.Cost))], [.. result.Front.Select(j => 100 * j.Margin)])));
+        return Plots.Curves("Cost against margin", "Cost against margin: what more margin costs. Every point passed every structural check with every wind direction.",
+            $"cost, {unit.Symbol}", "margin, %", [Curve.Of("front", result.Front.Select(j => unit.FromSi(j.Cost)), result.Front.Select(j => 100 * j.Margin))]);
     }
 
     private static string Line(StudyInput input, string path) => input.Reading.Places.TryGetValue(path, out var place) ? $" (line {place.Line})" : "";
