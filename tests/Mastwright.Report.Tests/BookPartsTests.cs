@@ -1,4 +1,3 @@
-using Mastwright.Analysis.Results;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Drawings;
