@@ -81,7 +81,7 @@ public static class MastSections
             row.Legs, row.FaceWidthM, row.PanelHeightM, new RoundSection(row.LegDiameterM, row.LegWallM), new RoundSection(row.DiagonalDiameterM, row.DiagonalWallM),
             row.HorizontalDiameterM > 0 ? new RoundSection(row.HorizontalDiameterM, row.HorizontalWallM) : null,
             row.Pattern == BracePattern.Cross ? Bracing.Cross : Bracing.Zigzag, Metal(row.Metal), row.Welded);
-        return new MastRun(name, bottomM, top, lattice.Properties(), lattice.Shape(), lattice.Metal, null, lattice,
+        return new MastRun(name, bottomM, top, lattice.Properties(), lattice.Shape(section.FaceBearingRad), lattice.Metal, null, lattice,
             row.MassPerLengthKgPerM, Catalogue.Default.Metals[row.Metal].ExpansionPerK, false, index);
     }
 

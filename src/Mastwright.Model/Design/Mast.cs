@@ -167,6 +167,11 @@ public sealed record Section
     [CatalogueName("lattices")]
     public string? Lattice { get; init; }
 
+    /// <summary>Compass bearing that one face of a lattice looks to, rad.</summary>
+    [Field("face-bearing", "Compass bearing that one face of a lattice looks to: a square one takes more wind on its corner.", Default = "0 °")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double FaceBearingRad { get; init; }
+
     /// <summary>A round tube.</summary>
     [Field("tube", "A round tube; give this or a lattice.", Default = "none, a lattice is given")]
     public TubeSection? Tube { get; init; }

@@ -70,10 +70,10 @@ public static class SearchStudy
         {
             if (result.Front.Length > 2)
             {
-                document.Add(FrontPlot(document, result));
+                document.Add(FrontPlot.Of(document.Units, result));
             }
 
-            document.Table("Cost against margin: passing designs that no other beats in both", ["Design", "#Cost", "#Margin", "Governed by"], result.Front.Select(j => Row(document, j)));
+            document.Table("Cost against margin: passing designs that no other beats in both", ["#No.", "Design", "#Cost", "#Margin", "Governed by"], result.Front.Select((j, i) => Row(document, j).Prepend((Cell)$"{i + 1}").ToArray()));
         }
 
         document.Table(result.Tried.Length > MostShown ? $"First look (few wind directions): the {MostShown} best of {result.Tried.Length}" : "First look (few wind directions)", ["Design", "#Cost", "#Use", "Verdict", "Governed by"], result.Tried.OrderBy(t => t.Use).Take(MostShown).OrderBy(t => t.Cost).Select(t => new Cell[]
@@ -104,13 +104,6 @@ public static class SearchStudy
                 c.Path, input.Reading.Places.TryGetValue(c.Path, out var place) ? $"line {place.Line}" : "add", $"{c.Key}: {c.Value}",
             }));
         }
-    }
-
-    private static Figure FrontPlot(DocumentBuilder document, SearchResult result)
-    {
-        var unit = QuantityFormat.UnitFor(result.Front.Max(j => j.Cost), QuantityKind.Mass, document.Units);
-        return Plots.Curves("Cost against margin", "Cost against margin: what more margin costs. Every point passed every structural check with every wind direction.",
-            $"cost, {unit.Symbol}", "margin, %", [Curve.Of("front", result.Front.Select(j => unit.FromSi(j.Cost)), result.Front.Select(j => 100 * j.Margin))]);
     }
 
     private static string Line(StudyInput input, string path) => input.Reading.Places.TryGetValue(path, out var place) ? $" (line {place.Line})" : "";
