@@ -2,6 +2,7 @@ using System.Numerics;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Solving;
 using Mastwright.Fields.Wires;
+using Mastwright.Numerics;
 using static Mastwright.Fields.Tests.Monopoles;
 
 namespace Mastwright.Fields.Tests;
