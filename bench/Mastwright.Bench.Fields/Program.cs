@@ -29,6 +29,21 @@ var whole = Best(() => WireSolver.SolveWhole(mesh, 3.6e6, right, [new Complex[me
 var sectors = Best(() => SectorSystem.Fill(mesh, RotationSymmetry.Find(mesh)!, 3.6e6, default).Solve(right, [new Complex[mesh.UnknownCount]], default));
 Console.WriteLine($"  whole {whole.Cpu:F0} ms, sectors {sectors.Cpu:F0} ms of processor time, ratio {whole.Cpu / sectors.Cpu:F1}");
 
+Console.WriteLine("guyed mast over 60 buried radials, average soil, 14.2 MHz: interactions shared by congruent pairs against each pair afresh (baseline):");
+var shared = WireMesh.Build(Stations.WithGuys(Stations.Buried(average, 60, Vec3.Zero)), 14.2e6).Mesh!;
+var rows = Enumerable.Range(0, shared.Segments.Length).Where(i => i % 7 == 0).ToArray();
+double Rows(Func<Interactions, Func<int, int, Mastwright.Fields.Kernels.PairBlock>> way) => Clock(() =>
+{
+    var between = way(new Interactions(shared, 14.2e6));
+    Parallel.ForEach(rows, p =>
+    {
+        for (var q = 0; q < shared.Segments.Length; q++)
+            between(p, q);
+    });
+}).Cpu;
+var (fresh, once) = (Rows(i => i.Direct), Rows(i => i.Between));
+Console.WriteLine($"  every seventh row of {shared.Segments.Length}: afresh {fresh:F0} ms, shared {once:F0} ms of processor time, ratio {fresh / once:F1}");
+
 Console.WriteLine("sweep 3.4 to 4.0 MHz, 300 points, guyed mast: rational fit against every point (baseline):");
 var model = Stations.Guyed(Ground.Perfect);
 var band = BandSweep.Run(model, 3.4e6, 4.0e6, 1e-3);

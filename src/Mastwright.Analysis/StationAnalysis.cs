@@ -116,6 +116,15 @@ public static class StationAnalysis
         private Dictionary<double, WireSolution> Solved(SweepResult sweep)
         {
             findings.AddRange(sweep.Findings);
+            if (sweep.Solutions.IsEmpty && sweep.Findings.FirstOrDefault(f => f.Severity == Severity.Error) is { } error)
+            {
+                // Without currents nothing is known of radiation, feed and voltages: that must not pass for fit.
+                checks.Add(new Check("radiate.solved", Trade.Radiate, "The currents can be solved",
+                    Trail.Given("wires refused", "n", sweep.Findings.Count(f => f.Severity == Severity.Error), QuantityKind.Count, Source.Derived("docs/theory/fields-wires.md")),
+                    Trail.Given("wires that may be refused", "n0", 0, QuantityKind.Count, Source.CommonPractice),
+                    double.PositiveInfinity, Verdict.Fail, error.Message, error.WayOut ?? "Correct the wires named in the findings."));
+            }
+
             return sweep.Solutions.IsEmpty ? [] : Frequencies().Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
         }
 

@@ -17,6 +17,7 @@ public sealed class RadiationStudiesTests : IDisposable
     [InlineData("currents", "radials of T")]
     [InlineData("near-field", "Between two guys")]
     [InlineData("group", "The design has no group")]
+    [InlineData("lattice", "No mast of this station is a lattice")]
     public async Task A_study_of_radiation_answers_for_a_design_file(string study, string words)
     {
         var run = await Cli.Start(study, Small());
@@ -36,6 +37,20 @@ public sealed class RadiationStudiesTests : IDisposable
         Assert.True(run.ExitCode == 0, run.Errors + run.Output);
         Assert.Contains("Ways to feed it", run.Output);
         Assert.Contains("Seeded trials", run.Output);
+    }
+
+    [Fact]
+    public async Task Tables_and_curves_come_out_as_comma_separated_text()
+    {
+        var into = Path.Combine(folder, "csv");
+        var run = await Cli.Start("radials", Small(), "--csv", into);
+
+        Assert.True(run.ExitCode == 0, run.Errors + run.Output);
+        var files = Directory.GetFiles(into).Select(f => Path.GetFileName(f)).Order().ToList();
+        Assert.Contains("radials-01-table.csv", files);
+        var curves = await File.ReadAllLinesAsync(Path.Combine(into, files.First(f => f.EndsWith("-curves.csv", StringComparison.Ordinal))));
+        Assert.StartsWith("curve,", curves[0], StringComparison.Ordinal);
+        Assert.All(curves.Skip(1), l => Assert.True(double.TryParse(l.Split(',')[^1], System.Globalization.CultureInfo.InvariantCulture, out _), l));
     }
 
     private string Small()

@@ -13,7 +13,9 @@ internal static class EarthEstimate
     private static readonly Source Method = Source.Derived("docs/theory/fields-radial-loss.md");
 
     /// <summary>Loss resistance at the base.</summary>
-    public static Trail Of(Mast mast, Soil soil, BaseField field)
+    public static Trail Of(Mast mast, Soil soil, BaseField field) => Estimate(mast, soil, field).Remark("a quick estimate; `mastwright soil` solves the exact earth");
+
+    private static Trail Estimate(Mast mast, Soil soil, BaseField field)
     {
         var radials = mast.Radials;
         var height = radials.Lay == RadialLay.Elevated ? radials.HeightM!.Value : -radials.DepthM;

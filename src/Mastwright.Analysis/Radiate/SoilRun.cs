@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using Mastwright.Circuits.Ac;
+using Mastwright.Circuits.Loss;
+using Mastwright.Circuits.Match;
 using Mastwright.Fields.Earth;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
@@ -13,9 +16,20 @@ namespace Mastwright.Analysis.Radiate;
 /// <param name="Soil">Heats the soil, near and far.</param>
 /// <param name="SoilNear">The part of that which the ground system answers for; null where the comparison with perfect ground says nothing.</param>
 /// <param name="Radials">Heats the radials and rods.</param>
-/// <param name="Mast">Heats the mast, its lead and top wires.</param>
-/// <param name="Guys">Heats the guys.</param>
-public sealed record PowerShares(double SkyWave, double Soil, double? SoilNear, double Radials, double Mast, double Guys);
+/// <param name="Mast">Heats the mast and its lead.</param>
+/// <param name="Guys">Heats the guys and metal nearby.</param>
+/// <param name="Hat">Heats top wires and their rim.</param>
+public sealed record PowerShares(double SkyWave, double Soil, double? SoilNear, double Radials, double Mast, double Guys, double Hat)
+{
+    /// <summary>Heats coils and capacitors of the two-element network, as a share of the transmitter's power; null without a network.</summary>
+    public double? Network { get; init; }
+}
+
+/// <summary>The wave along the ground.</summary>
+/// <param name="RoundDb">Decibels below the strongest round the compass from north through east, evenly spaced.</param>
+/// <param name="Fall">Distance, m, and field there, V/m at the band's power, over this soil towards the strongest bearing.</param>
+/// <param name="FlatToM">Distance to which a flat earth may be assumed, m.</param>
+public sealed record GroundWaveCut(ImmutableArray<double> RoundDb, ImmutableArray<(double DistanceM, double FieldVPerM)> Fall, double FlatToM);
 
 /// <summary>Gain at an elevation, dBi.</summary>
 /// <param name="ElevationRad">Elevation above the horizon, rad.</param>
@@ -39,7 +53,11 @@ public readonly record struct GainAt(double ElevationRad, double SoilDbi, double
 /// <param name="Unknowns">Unknown currents solved for.</param>
 public sealed record SoilBand(
     string Mast, Band Band, Complex ExactOhm, Complex EstimateOhm, EarthComparison? Exact, Trail EstimateEfficiency, PowerShares Shares,
-    ImmutableArray<GainAt> Pattern, GainAt TakeOff, double FieldAt1KmVPerM, double WeakenedAt1KmVPerM, ImmutableArray<(string Soil, Complex Ohm, double SkyWave)> OtherSoils, int Unknowns);
+    ImmutableArray<GainAt> Pattern, GainAt TakeOff, double FieldAt1KmVPerM, double WeakenedAt1KmVPerM, ImmutableArray<(string Soil, Complex Ohm, double SkyWave)> OtherSoils, int Unknowns)
+{
+    /// <summary>The wave along the ground.</summary>
+    public required GroundWaveCut Ground { get; init; }
+}
 
 /// <summary>All masts and bands over the real soil.</summary>
 /// <param name="Soil">The soil.</param>
@@ -94,25 +112,56 @@ public static class SoilRun
         FarField far = FarField.Of(driven), farPerfect = FarField.Of(perfect.DrivePower(1, feed));
         var azimuth = Enumerable.Range(0, 8).Select(i => i * Math.PI / 4).MaxBy(a => Enumerable.Range(1, 44).Max(e => far.Gain((Math.PI / 2) - (e * Math.PI / 90), a)));
         var pattern = Enumerable.Range(0, 91).Select(e => At(far, farPerfect, e * Math.PI / 180, azimuth)).ToImmutableArray();
-        var field = Enumerable.Range(0, 8).Max(a => far.FieldAt1KmVPerM(band.PowerW, a * Math.PI / 4));
+        var round = Enumerable.Range(0, Bearings).Select(a => far.FieldAt1KmVPerM(band.PowerW, (Math.PI / 2) - (2 * Math.PI * a / Bearings))).ToList();
+        var field = round.Max();
+        var match = LMatch.Design(new MatchProblem(LoadImpedance.Constant(real.FeedImpedance(feed)), station.Feed.LineOhm, band.FrequencyHz, band.PowerW, PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ))
+        {
+            BaseShuntF = BandRun.BaseCapacitanceF(station, mast),
+        }).Candidates.FirstOrDefault();
+        var flat = GroundWave.FlatEarthLimitM(band.FrequencyHz);
+        var nearest = 299792458.0 / band.FrequencyHz;
         return new(
-            mast.Name, band, real.FeedImpedance(feed), estimate.MastOhm, comparison, estimate.Efficiency, Shares(driven, far.RadiatedPowerW, comparison?.Efficiency.Value),
-            pattern, pattern.MaxBy(p => p.SoilDbi), field, field * GroundWave.Attenuation(soil, band.FrequencyHz, 1000).Magnitude, others, real.Mesh.UnknownCount);
+            mast.Name, band, real.FeedImpedance(feed), estimate.MastOhm, comparison, estimate.Efficiency, Shares(driven, far.RadiatedPowerW, comparison?.Efficiency.Value) with { Network = match?.LossW / band.PowerW },
+            pattern, pattern.MaxBy(p => p.SoilDbi), field, field * GroundWave.Attenuation(soil, band.FrequencyHz, 1000).Magnitude, others, real.Mesh.UnknownCount)
+        {
+            Ground = new([.. round.Select(f => 2 * Db(f / field))], [.. Enumerable.Range(0, Steps + 1).Select(i => nearest * Math.Pow(flat / nearest, (double)i / Steps))
+                .Select(d => (d, field * 1000 / d * GroundWave.Attenuation(soil, band.FrequencyHz, d).Magnitude))], flat),
+        };
     }
+
+    private const int Bearings = 36;
+    private const int Steps = 30;
 
     /// <summary>Shares of the power into the feed.</summary>
     internal static PowerShares Shares(DrivenWires driven, double skyW, double? efficiency)
     {
-        double radials = 0, mast = 0, guys = 0;
+        double radials = 0, mast = 0, guys = 0, hat = 0;
         foreach (var (part, watts) in driven.LossByPart().Select(p => (p.Part, p.PowerW / driven.InputPowerW)))
         {
-            if (part.StartsWith("guy ", StringComparison.Ordinal) || part.StartsWith("insulator ", StringComparison.Ordinal))
+            bool Is(params ReadOnlySpan<string> words)
+            {
+                foreach (var word in words)
+                {
+                    if (part.StartsWith(word, StringComparison.Ordinal))
+                    {
+                        return true;
+                    }
+                }
+
+                return false;
+            }
+
+            if (Is("guy ", "insulator ", WireModels.MetalPrefix))
             {
                 guys += watts;
             }
-            else if (part.StartsWith("mast ", StringComparison.Ordinal) || part.StartsWith("lead ", StringComparison.Ordinal) || part.StartsWith("top wire ", StringComparison.Ordinal))
+            else if (Is("mast ", "lead "))
             {
                 mast += watts;
+            }
+            else if (Is("top "))
+            {
+                hat += watts;
             }
             else
             {
@@ -120,9 +169,9 @@ public static class SoilRun
             }
         }
 
-        var heat = radials + mast + guys;
+        var heat = radials + mast + guys + hat;
         var sky = skyW / driven.InputPowerW;
-        return new(sky, 1 - sky - heat, efficiency is { } eta ? Math.Max(0, 1 - eta - heat) : null, radials, mast, guys);
+        return new(sky, 1 - sky - heat, efficiency is { } eta ? Math.Max(0, 1 - eta - heat) : null, radials, mast, guys, hat);
     }
 
     private static GainAt At(FarField soil, FarField perfect, double elevationRad, double azimuthRad)

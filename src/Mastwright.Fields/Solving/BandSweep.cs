@@ -13,6 +13,9 @@ namespace Mastwright.Fields.Solving;
 /// </summary>
 public sealed class BandSweep
 {
+    // A band narrower than this ratio of its ends begins with three solutions instead of five.
+    private const double NarrowBand = 1.05;
+
     private readonly RationalFit? _fit;
     private readonly int _feeds;
 
@@ -77,7 +80,7 @@ public sealed class BandSweep
                     progress?.Report(++count);
                     return solved.Solution is { } solution ? Upper(solution.PortImpedances) : throw new Unsolvable(solved.Findings);
                 },
-                fromHz, toHz, new(Tolerance: tolerance), cancellation);
+                fromHz, toHz, new(Tolerance: tolerance, FirstSamples: toHz < NarrowBand * fromHz ? 3 : 5), cancellation);
             return new(fromHz, toHz, model.Feeds.Length, sweep.Fit, sweep.Points, sweep.ErrorEstimate, sweep.Converged, findings);
         }
         catch (Unsolvable unsolvable)

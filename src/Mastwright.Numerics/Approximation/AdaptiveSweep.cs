@@ -8,7 +8,8 @@ namespace Mastwright.Numerics.Approximation;
 /// <param name="Floor">Below this share of a function's largest value, the error is measured against that share.</param>
 /// <param name="MostSamples">Samples after which to give up.</param>
 /// <param name="GridPoints">Points at which the error is watched.</param>
-public sealed record SweepOptions(double Tolerance = 1e-3, double Floor = 1e-2, int MostSamples = 40, int GridPoints = 401);
+/// <param name="FirstSamples">Samples to begin with, at least 3; more find what hides in a wide range sooner.</param>
+public sealed record SweepOptions(double Tolerance = 1e-3, double Floor = 1e-2, int MostSamples = 40, int GridPoints = 401, int FirstSamples = 5);
 
 /// <summary>A sweep: a few costly samples and a rational fit through them that serves everywhere between.</summary>
 /// <param name="Fit">The fit to all samples.</param>
@@ -25,7 +26,6 @@ public sealed record SweepResult(
 /// </summary>
 public static class AdaptiveSweep
 {
-    private const int FirstSamples = 5;
     private const int Confirmations = 2;
     private const double Beside = 1e-7;
 
@@ -43,10 +43,11 @@ public static class AdaptiveSweep
             throw new ArgumentException("The range must be finite and its start below its end.");
         options ??= new();
         var taken = new SortedList<double, Complex[]>();
-        for (var i = 0; i < FirstSamples; i++)
+        var first = Math.Max(3, options.FirstSamples);
+        for (var i = 0; i < first; i++)
         {
             // Chebyshev points, ends included: denser where a fit has only one side to lean on.
-            Take(from + ((to - from) * (1 - Math.Cos(Math.PI * i / (FirstSamples - 1))) / 2));
+            Take(from + ((to - from) * (1 - Math.Cos(Math.PI * i / (first - 1))) / 2));
         }
 
         var grid = Enumerable.Range(0, options.GridPoints).Select(i => from + ((to - from) * i / (options.GridPoints - 1))).ToArray();

@@ -30,6 +30,7 @@ public static class SoilStudy
             Shares(document, [.. mast]);
             Soils(document, [.. mast]);
             Sky(document, [.. mast]);
+            Ground(document, [.. mast]);
         }
 
         document.Add(new Note(NoteKind.Assumption, "Efficiency compares the field along the ground with that of the same mast on perfect ground, as ground systems have been judged since 1937. It may pass 100 % where a long screen spares the wave its first stretch of soil. The share lost in far soil is taken from every low-angle wave, whatever the radials."));
@@ -55,9 +56,9 @@ public static class SoilStudy
         }
     }
 
-    private static void Shares(DocumentBuilder document, List<SoilBand> bands) => document.Table("Where the power goes", ["Band", "#Sky wave", "#Soil, near and far", "#of it answered for by the radials", "#Heat in radials", "#Mast and top wires", "#Guys"], bands.Select(b => new Cell[]
+    private static void Shares(DocumentBuilder document, List<SoilBand> bands) => document.Table("Where the power goes", ["Band", "#Sky wave", "#Soil, near and far", "#of it answered for by the radials", "#Heat in radials", "#Mast", "#Top wires", "#Guys, metal nearby", "#Network, of the transmitter's"], bands.Select(b => new Cell[]
     {
-        b.Band.Title, Share(b.Shares.SkyWave), Share(b.Shares.Soil), b.Shares.SoilNear is { } near ? Share(near) : "–", Share(b.Shares.Radials), Share(b.Shares.Mast), Share(b.Shares.Guys),
+        b.Band.Title, Share(b.Shares.SkyWave), Share(b.Shares.Soil), b.Shares.SoilNear is { } near ? Share(near) : "–", Share(b.Shares.Radials), Share(b.Shares.Mast), Share(b.Shares.Hat), Share(b.Shares.Guys), b.Shares.Network is { } network ? Share(network) : "–",
     }));
 
     private static void Soils(DocumentBuilder document, List<SoilBand> bands)
@@ -78,6 +79,23 @@ public static class SoilStudy
         {
             document.Add(Drawings.Plots.Curves($"Gain of mast {some[0].Mast} against elevation", "Gain over the real soil against elevation towards the strongest bearing; all losses counted. Over perfect ground the curves would not fall towards the horizon.",
                 "elevation, degrees", "gain, dBi (no lower than −20)", [.. some.Select((b, i) => new Curve(b.Band.Title, [.. b.Pattern.Select(p => (p.ElevationRad * 180 / Math.PI, Math.Max(-20, p.SoilDbi)))], Drawings.Plots.Dash(i)))]));
+        }
+    }
+
+    private static void Ground(DocumentBuilder document, List<SoilBand> bands)
+    {
+        var km = QuantityFormat.UnitFor(5000, QuantityKind.Length, document.Units);
+        foreach (var some in bands.Chunk(CurvesAtOnce))
+        {
+            document.Add(Drawings.Plots.Curves($"Ground wave of mast {some[0].Mast}", $"Field along the ground at full power over this soil against distance, both by decades: Norton's wave from one wavelength out to where the earth's curve begins to matter ({string.Join(", ", some.Select(b => $"{b.Band.Title} {document.Show(b.Ground.FlatToM, QuantityKind.Length, 2)}"))}).",
+                new PlotAxis($"distance, {km.Symbol}", true), new PlotAxis("field, mV/m", true), [.. some.Select((b, i) => new Curve(b.Band.Title, [.. b.Ground.Fall.Select(p => (km.FromSi(p.DistanceM), 1e3 * p.FieldVPerM))], Drawings.Plots.Dash(i)))]));
+        }
+
+        var uneven = bands.Where(b => b.Ground.RoundDb.Min() < -0.5).ToList();
+        document.Text(uneven.Count == 0 ? "Along the ground every band goes out evenly within half a decibel round the compass." : $"Along the ground {string.Join(", ", uneven.Select(b => b.Band.Title))} go out unevenly; the other bands are round within half a decibel.");
+        if (uneven.Count > 0)
+        {
+            document.Add(Polar.Level($"Ground wave of mast {bands[0].Mast} round the compass", "Field along the ground round the compass, decibels below the strongest bearing; north is up.", [.. uneven.Take(4).Select(b => (b.Band.Title, (IReadOnlyList<double>)b.Ground.RoundDb))]));
         }
     }
 
