@@ -47,7 +47,18 @@ public static class StationAnalysis
             if (stood is null)
             {
                 // Neither trade needs the other's answer before both are known.
-                Parallel.Invoke(Together(), () => StandAll(standing), () => sweep = Sweep(model));
+                // A loop of two: stopped half-way it says so, where Invoke trips over its own queue.
+                Parallel.For(0, 2, Together(), trade =>
+                {
+                    if (trade == 0)
+                    {
+                        StandAll(standing);
+                    }
+                    else
+                    {
+                        sweep = Sweep(model);
+                    }
+                });
             }
             else
             {

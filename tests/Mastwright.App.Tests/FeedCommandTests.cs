@@ -33,6 +33,21 @@ public sealed class FeedCommandTests : IDisposable
         Assert.DoesNotContain(Directory.GetFiles(folder), f => f.EndsWith(".part", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public async Task Export_draws_any_kind_of_network_that_can_match()
+    {
+        string At(string name) => Path.Combine(folder, name);
+        var run = await Cli.Start("export", Design(), "--band", "40 m", "--network", "pi", "--drawing", At("pi.svg"), "--smith", At("smith.svg"));
+        Assert.True(run.ExitCode == 0, run.Errors + run.Output);
+        Assert.Contains("pi network", run.Output);
+        Assert.StartsWith("<svg", (await File.ReadAllTextAsync(At("pi.svg"), TestContext.Current.CancellationToken)).TrimStart());
+        Assert.Contains("L1", await File.ReadAllTextAsync(At("smith.svg"), TestContext.Current.CancellationToken));
+        var cannot = await Cli.Start("export", Design(), "--band", "40 m", "--network", "series-capacitor", "--drawing", At("no.svg"));
+        Assert.Equal(2, cannot.ExitCode);
+        Assert.Contains("tapped-coil", cannot.Errors);
+        Assert.False(File.Exists(At("no.svg")));
+    }
+
     [Theory]
     [InlineData("--band", "43 m", "40 m")]
     [InlineData("--group", "pair", "the design has none")]

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using Mastwright.Analysis;
 using Mastwright.App.Files;
+using Mastwright.Model.Design;
+using Mastwright.Model.Schema;
 using Mastwright.Model.Text;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Feed;
@@ -19,9 +21,13 @@ internal static class ExportCommand
     private static readonly Option<string?> AtLine = new("--at-line") { Description = "File (.s1p) for what the line sees over the band, in the Touchstone format." };
     private static readonly Option<string?> Ports = new("--ports") { Description = "File (.s2p; for a group .s3p and up) for the network alone, in the Touchstone format." };
 
+    private static readonly Option<string?> Drawing = new("--drawing") { Description = "File (.svg) for the schematic." };
+    private static readonly Option<string?> Smith = new("--smith") { Description = "File (.svg) for the path of the match over the Smith chart." };
+    private static readonly Option<string?> Network = new Option<string?>("--network") { Description = "Another kind of network than the one used; left out, the one used." }.AcceptOnlyFromAmong([.. Kinds().Select(k => k.Word)]);
+
     public static Command Create()
     {
-        var command = new Command("export", "Write the network of a band, or the feed of a group, as SPICE netlist and Touchstone files.") { Design, Band, MastName, GroupName, Netlist, AtLine, Ports };
+        var command = new Command("export", "Write the network of a band, or the feed of a group, as SPICE netlist, Touchstone files and drawings.") { Design, Band, MastName, GroupName, Network, Netlist, AtLine, Ports, Drawing, Smith };
         command.SetAction((parsed, cancellation) => Task.FromResult(Run(parsed, cancellation)));
         return command;
     }
@@ -39,10 +45,10 @@ internal static class ExportCommand
             var station = reading.Station!;
             var written = new Written(parsed);
             var (band, group) = (written.Text(Band), written.Text(GroupName));
-            var wanted = new[] { (Netlist, written.Text(Netlist)), (AtLine, written.Text(AtLine)), (Ports, written.Text(Ports)) }.Where(w => w.Item2 is not null).ToList();
+            var wanted = new[] { Netlist, AtLine, Ports, Drawing, Smith }.Select(o => (Option: o, Path: written.Text(o))).Where(w => w.Path is not null).ToList();
             if (wanted.Count == 0)
             {
-                return Refuse([new Finding("export-nothing", Severity.Error, "No file to write was named.", Written.Place("export"), Allowed: "--netlist, --at-line, --ports", WayOut: "Name at least one, e.g. --netlist 80m.cir.")]);
+                return Refuse([new Finding("export-nothing", Severity.Error, "No file to write was named.", Written.Place("export"), Allowed: "--netlist, --at-line, --ports, --drawing, --smith", WayOut: "Name at least one, e.g. --netlist 80m.cir.")]);
             }
 
             NetworkFiles? files;
@@ -64,7 +70,8 @@ internal static class ExportCommand
                     return Refuse([fault]);
                 }
 
-                (files, findings) = Shared.WithProgress(progress => NetworkFiles.OfBand(StationAnalysis.Run(reading, progress, cancellation), station.Masts.IndexOf(mast!), band!, cancellation));
+                var asked = Asked(reading, written.Text(Network), band!, mast!.Name);
+                (files, findings) = Shared.WithProgress(progress => NetworkFiles.OfBand(StationAnalysis.Run(asked, progress, cancellation), station.Masts.IndexOf(mast), band!, cancellation));
             }
 
             if (files is null)
@@ -74,10 +81,10 @@ internal static class ExportCommand
 
             foreach (var (option, path) in wanted)
             {
-                var text = option == Netlist ? files.Netlist : option == AtLine ? files.AtLine : files.Ports;
+                var text = option == Netlist ? files.Netlist : option == AtLine ? files.AtLine : option == Ports ? files.Ports : option == Drawing ? files.Drawing : files.Smith;
                 if (text is null)
                 {
-                    return Refuse([new Finding("export-at-line", Severity.Error, "The feed of a group has no file of what the line sees.", Written.Place("--at-line"), path, "--netlist, --ports", "Leave --at-line out.")]);
+                    return Refuse([new Finding("export-at-line", Severity.Error, "The feed of a group has no such file.", Written.Place(option.Name), path, "--netlist, --ports, --drawing", $"Leave {option.Name} out.")]);
                 }
 
                 if (OutputFile.Write(path!, text) is { } fault)
@@ -96,6 +103,22 @@ internal static class ExportCommand
             return ExitCode.Cancelled;
         }
     }
+
+    // Another kind is asked for as the design would ask for it, so that everything else follows.
+    private static DesignReading Asked(DesignReading reading, string? word, string band, string mast)
+    {
+        if (word is null)
+        {
+            return reading;
+        }
+
+        var feed = reading.Station!.Feed;
+        var spec = new NetworkSpec { Band = band, Mast = mast, Network = Kinds().First(k => k.Word == word).Value };
+        return reading with { Station = reading.Station with { Feed = feed with { Networks = [.. feed.Networks.Where(n => n.Band != band || n.Mast != mast), spec] } } };
+    }
+
+    private static IEnumerable<(string Word, NetworkWord Value)> Kinds() =>
+        RecordShape.Of(typeof(NetworkSpec)).Fields.First(f => f.ItemType == typeof(NetworkWord)).Words.Select(w => (w.Word, (NetworkWord)w.Value));
 
     private static Finding? Unknown(string option, string? name, List<string> names) => name is not null && names.Contains(name)
         ? null

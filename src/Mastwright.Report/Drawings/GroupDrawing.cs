@@ -105,7 +105,7 @@ public static class GroupDrawing
         var (x, y) = (a.X + 4, b.Y + 8);
         d.Line(a.X, a.Y, x, a.Y, Pen.Plain).Line(x, a.Y, x, y, Pen.Plain).Line(b.X, y, b.X, b.Y, Pen.Plain).Circle(x, a.Y, 0.6, new Pen(0.1), "#000").Circle(b.X, b.Y, 0.6, new Pen(0.1), "#000");
         Symbol(d, part, (x, y), (b.X, y));
-        Words(d, part, feed, (x + b.X) / 2, y + 4, Hold.Middle, units);
+        Words(d, part, feed, x - 1.5, y + 1, Hold.End, units);
     }
 
     // To ground left of the node, clear of the branches that run down from it; right of it at the transmitter and at an end.

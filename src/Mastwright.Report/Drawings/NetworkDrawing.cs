@@ -42,7 +42,7 @@ public static class NetworkDrawing
     /// <summary>The path over the Smith chart from the mast to the line.</summary>
     public static Figure Smith(string name, MatchCandidate match)
     {
-        const double r = 38, cx = 60, cy = 42;
+        const double r = 38, cx = 48, cy = 42, key = 98;
         var d = new Drawing(170, 86, "Smith chart for " + name);
         foreach (var resistance in new[] { 0.2, 0.5, 1, 2, 5 })
         {
@@ -69,8 +69,8 @@ public static class NetworkDrawing
             var points = arcs[i].Points.Select(p => Place(cx, cy, r, p.Reflection)).ToList();
             d.Path(points, new Pen(0.8, Plots.Dash(i)));
             d.Circle(points[0].X, points[0].Y, 0.9, new Pen(0.2), i == 0 ? "#000" : "#fff");
-            d.Line(112, 20 + (i * 10), 124, 20 + (i * 10), new Pen(0.8, Plots.Dash(i))).Text(126, 20.9 + (i * 10), $"{arcs[i].Section}: {arcs[i].Title}", 2.4, ground: false);
-            d.Text(126, 24.4 + (i * 10), "to " + Ohm(arcs[i].Points[^1].ImpedanceOhm), 2.4, ground: false);
+            d.Line(key, 20 + (i * 10), key + 11, 20 + (i * 10), new Pen(0.8, Plots.Dash(i))).Text(key + 13, 20.9 + (i * 10), $"{arcs[i].Section}: {arcs[i].Title}", 2.2, ground: false);
+            d.Text(key + 13, 24.4 + (i * 10), "to " + Ohm(arcs[i].Points[^1].ImpedanceOhm), 2.2, ground: false);
         }
 
         if (arcs.Length > 0)
@@ -80,7 +80,7 @@ public static class NetworkDrawing
         }
 
         var mast = arcs.Length > 0 ? arcs[0].Points[0].ImpedanceOhm : match.InputImpedanceOhm;
-        d.Text(112, 9, "black dot: the mast, " + Ohm(mast), 2.4, ground: false).Text(112, 13, $"ring: the line; circles over {QuantityFormat.Digits(match.Problem.LineOhm, 3)} Ω", 2.4, ground: false);
+        d.Text(key, 9, "black dot: the mast, " + Ohm(mast), 2.4, ground: false).Text(key, 13, $"ring: the line; circles over {QuantityFormat.Digits(match.Problem.LineOhm, 3)} Ω", 2.4, ground: false);
         return new Figure($"{name}: path of the match over the Smith chart, referred to the line's impedance; the ring near the middle is SWR 2.", d.ToSvg())
         {
             Data = new FigureData("resistance, Ω", "reactance, Ω", [.. arcs.Select(a => new FigureSeries($"{a.Section}: {a.Title}", [.. a.Points.Select(p =>

@@ -8,6 +8,7 @@ using Mastwright.Build.Sweeps.Touchstone;
 using Mastwright.Circuits.Export;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Feed;
 
@@ -17,7 +18,9 @@ namespace Mastwright.Report.Feed;
 /// <param name="AtLine">Touchstone text of what the line sees over the band, one port; null for a group's feed.</param>
 /// <param name="Ports">Touchstone text of the network alone: port 1 at the line, then one a mast.</param>
 /// <param name="PortCount">Ports of that file.</param>
-public sealed record NetworkFiles(string Title, string Netlist, string? AtLine, string Ports, int PortCount)
+/// <param name="Drawing">The schematic as SVG.</param>
+/// <param name="Smith">The path over the Smith chart as SVG; null for a group's feed.</param>
+public sealed record NetworkFiles(string Title, string Netlist, string? AtLine, string Ports, int PortCount, string Drawing, string? Smith)
 {
     /// <summary>The files of the network a mast uses on a band.</summary>
     /// <param name="result">The station's result.</param>
@@ -33,10 +36,16 @@ public sealed record NetworkFiles(string Title, string Netlist, string? AtLine, 
             return (null, found?.Findings ?? result.Findings);
         }
 
+        if (found.Result.Network is { AsAsked: false } other)
+        {
+            return (null, other.Findings);
+        }
+
         var (low, high) = chosen.Problem.Load.Span;
         var title = $"{result.Station.Name}, mast {fed[mast].Mast}, {band}: {chosen.Title}";
         return (new NetworkFiles(title, MatchFiles.Netlist(chosen), Text(MatchFiles.OnePort(chosen, low, high), chosen.Problem.LineOhm, title + ", with the mast"),
-            Text(MatchFiles.TwoPort(chosen, low, high), chosen.Problem.LineOhm, title + ", network alone: port 1 at the line, port 2 at the mast"), 2), []);
+            Text(MatchFiles.TwoPort(chosen, low, high), chosen.Problem.LineOhm, title + ", network alone: port 1 at the line, port 2 at the mast"), 2,
+            NetworkDrawing.Of(title, chosen, result.Station.UnitSystem).Svg, NetworkDrawing.Smith(title, chosen).Svg), []);
     }
 
     /// <summary>The files of the first way to feed a group.</summary>
@@ -56,7 +65,8 @@ public sealed record NetworkFiles(string Title, string Netlist, string? AtLine, 
         var (low, high) = double.IsInfinity(span.HighHz) ? (feed.Problem.FrequencyHz * 0.99, feed.Problem.FrequencyHz * 1.01) : span;
         var title = $"{station.Name}, group {group}: {feed.Title}";
         return (new NetworkFiles(title, MatchFiles.Netlist(feed), null,
-            Text(MatchFiles.GroupPorts(feed, low, high), feed.Problem.LineOhm, title + ", without the masts: port 1 at the line, then " + string.Join(", ", groups[0].Masts)), feed.Problem.Masts + 1), []);
+            Text(MatchFiles.GroupPorts(feed, low, high), feed.Problem.LineOhm, title + ", without the masts: port 1 at the line, then " + string.Join(", ", groups[0].Masts)), feed.Problem.Masts + 1,
+            GroupDrawing.Of(group, feed, groups[0].Masts, station.UnitSystem).Svg, null), []);
     }
 
     private static string Text(ImmutableArray<(double FrequencyHz, Complex[,] S)> rows, double referenceOhm, string comment)
