@@ -40,13 +40,16 @@ public static class StrikeNetworks
     [
         .. mast.Crossings.Select(c => c switch
         {
-            { Coil: { } coil } => new FeedPart(c.Name, FeedElement.Coil, false, coil.InductanceH, c.WithstandPeakV),
-            { Transformer: { } transformer } => new FeedPart(c.Name, FeedElement.Capacitor, false, transformer.CapacitanceF, c.WithstandPeakV),
+            { Coil: { } coil } => new FeedPart(CableName(c.Name), FeedElement.Coil, false, coil.InductanceH, c.WithstandPeakV),
+            { Transformer: { } transformer } => new FeedPart(CableName(c.Name), FeedElement.Capacitor, false, transformer.CapacitanceF, c.WithstandPeakV),
             // A line joined to the mast at its far end: to a stroke it is the inductance of its loop.
-            { Stub: { } stub } => new FeedPart(c.Name, FeedElement.Coil, false, stub.LineOhm * stub.LengthM / (299792458.0 * stub.VelocityFactor), c.WithstandPeakV),
+            { Stub: { } stub } => new FeedPart(CableName(c.Name), FeedElement.Coil, false, stub.LineOhm * stub.LengthM / (299792458.0 * stub.VelocityFactor), c.WithstandPeakV),
             _ => throw new ArgumentException("A crossing is a coil, a transformer or a stub.", nameof(mast)),
         }),
     ];
+
+    /// <summary>What a cable across the base is called among the struck parts; no part of the circuit bears such a name by itself.</summary>
+    public static string CableName(string crossing) => crossing + ", cable";
 
     /// <summary>Follows the steepest stroke into every network.</summary>
     /// <param name="scenario">The scenario without a network; its stroke is the one followed.</param>

@@ -116,25 +116,41 @@ public static class StrikeRun
         var earth = new RadialEarth(plain.Earth, Protection.Earthing.SoilIonisation.CriticalFieldCigre);
         var networks = StrikeNetworks.Follow(plain, StrikeNetworks.Of(station, result), plain.InsulatorStrengthPeakV!.Value, earth, cancellation).OrderByDescending(n => n.Use).ToImmutableArray();
         var first = networks.IsEmpty ? plain : plain with { Feed = plain.Feed.AddRange(networks[0].Network.Parts) };
-        var done = 0;
-        StrikeCase Follow(StrikeScenario scenario)
-        {
-            progress?.Report(new AnalysisStep($"Following the {scenario.Stroke.Name} down mast {mast.Name}", Math.Min(0.95, 0.05 + (done++ / 13.0))));
-            return new(scenario, StrikeSimulation.Run(scenario, solved: earth, cancellation: cancellation)!);
-        }
 
         // Fast and long at once: the stroke that shows what goes along a cable.
         var negative = first with { Stroke = Level(station, StrokeKind.FirstNegative) };
-        StrikeCase? Other(Func<StrikeScenario, StrikeScenario> change) => first.Cable is null ? null : Follow(change(negative));
-        var cases = strokes.Select(s => Follow(first with { Stroke = s })).ToImmutableArray();
+        var jobs = new List<StrikeScenario>();
+        int Ask(StrikeScenario scenario)
+        {
+            jobs.Add(scenario);
+            return jobs.Count - 1;
+        }
+
+        int? Other(Func<StrikeScenario, StrikeScenario> change) => first.Cable is null ? null : Ask(change(negative));
+        var strokeAt = strokes.Select(s => Ask(first with { Stroke = s })).ToArray();
+        var bonded = Other(s => s with { House = s.House! with { PanelBonded = true } });
+        var missing = Other(s => s with { House = s.House! with { PanelBonded = false } });
+        var buried = Other(s => s with { Cable = s.Cable! with { Route = CableRoute.Buried } });
+        var onGround = Other(s => s with { Cable = s.Cable! with { Route = CableRoute.OnGround } });
+        var arresters = first.Cable is { } cable ? Arresters(cable).Select(a => (a.Name, At: Ask(first with { Cable = a.Cable, EndS = ArresterFollowedS }))).ToArray() : [];
+
+        var done = new StrikeCase[jobs.Count];
+        var finished = 0;
+        Parallel.For(0, jobs.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
+        {
+            done[i] = new(jobs[i], StrikeSimulation.Run(jobs[i], solved: earth, cancellation: cancellation)!);
+            progress?.Report(new AnalysisStep($"Following strokes down mast {mast.Name}", 0.2 + (0.7 * Interlocked.Increment(ref finished) / jobs.Count)));
+        });
+        StrikeCase? At(int? at) => at is { } index ? done[index] : null;
+        var cases = strokeAt.Select(i => done[i]).ToImmutableArray();
         return new(cases)
         {
             Networks = networks,
-            PanelBonded = Other(s => s with { House = s.House! with { PanelBonded = true } }),
-            PanelMissing = Other(s => s with { House = s.House! with { PanelBonded = false } }),
-            CableBuried = Other(s => s with { Cable = s.Cable! with { Route = CableRoute.Buried } }),
-            CableOnGround = Other(s => s with { Cable = s.Cable! with { Route = CableRoute.OnGround } }),
-            Arresters = first.Cable is { } cable ? [.. Arresters(cable).Select(a => new ArresterCase(a.Name, Follow(first with { Cable = a.Cable, EndS = ArresterFollowedS })))] : [],
+            PanelBonded = At(bonded),
+            PanelMissing = At(missing),
+            CableBuried = At(buried),
+            CableOnGround = At(onGround),
+            Arresters = [.. arresters.Select(a => new ArresterCase(a.Name, done[a.At]))],
             StrapCost = StrikeSimulation.CostOfLongerStrap(negative with { EndS = ArresterFollowedS }, solved: earth),
             Earth = earth,
             Checks = Worst(cases, station, mast),

@@ -22,6 +22,9 @@ public sealed record FeelerSize(int InchNumerator, int InchDenominator, double M
                 : FormattableString.Invariant($"{InchNumerator / InchDenominator} {InchNumerator % InchDenominator}/{InchDenominator} in")
             : FormattableString.Invariant($"{InchNumerator}/{InchDenominator} in");
 
+    /// <summary>Both sizes as text, e.g. <c>"3/16 in or 4.8 mm"</c>; the millimetres alone when no inch fraction serves.</summary>
+    public string Text => HasInch ? FormattableString.Invariant($"{InchText} or {Millimetres:0.##} mm") : FormattableString.Invariant($"{Millimetres:0.##} mm");
+
     /// <summary>
     /// Picks the feelers nearest to a target inside a window. A coarser fraction (eighths before sixteenths before thirty-seconds)
     /// is preferred when it lies within a quarter of the window's width of the target, because it is easier to lay hands on.

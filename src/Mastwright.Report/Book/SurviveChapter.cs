@@ -34,7 +34,7 @@ internal static class SurviveChapter
             case GapSetting gap:
                 book.Table("The gap", ["What", "#Value"],
                 [
-                    ["set", book.Show(gap.SpacingM)], ["nearest feeler", gap.Feeler.InchText], ["smallest that holds off", book.Show(gap.WindowLowM)], ["largest that protects", book.Show(gap.WindowHighM)],
+                    ["set", book.Show(gap.SpacingM)], ["nearest feeler", gap.Feeler.Text], ["smallest that holds off", book.Show(gap.WindowLowM)], ["largest that protects", book.Show(gap.WindowHighM)],
                     ["highest working peak", book.Show(gap.WorkingPeakV, 3)], ["sure to hold, wet and thin air", book.Show(gap.HoldOffV, 3)], ["fires on a lightning front at the most", book.Show(gap.FiringV, 3)], ["weakest part behind it", book.Show(gap.WeakestStrengthV, 3)],
                 ]);
                 break;

@@ -81,7 +81,7 @@ public static class RaisingSheet
     {
         var gap = result.Gap switch
         {
-            GapSetting g => $"Set the gap to {document.Show(g.SpacingM, 3)} (nearest feeler {g.Feeler.InchText}), lock it, and write the date beside it.",
+            GapSetting g => $"Set the gap to {document.Show(g.SpacingM, 3)} (nearest feeler {g.Feeler.Text}), lock it, and write the date beside it.",
             _ => "No gap setting was found: do not transmit until the gap's findings are mended.",
         };
         var first = station.Bands.OrderBy(b => b.FrequencyHz).FirstOrDefault();

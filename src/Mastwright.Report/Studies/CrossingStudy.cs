@@ -29,7 +29,7 @@ public static class CrossingStudy
             var strike = StrikeSimulation.Run(scenario, cancellation: input.Cancellation);
             foreach (var crossing in CrossingRun.Of(mast, result, strike?.Parts[0].PeakV))
             {
-                One(document, crossing, strike?.Parts.FirstOrDefault(p => p.Name == crossing.Name));
+                One(document, crossing, strike?.Parts.FirstOrDefault(p => p.Name == StrikeNetworks.CableName(crossing.Name)));
             }
         }
 

@@ -54,7 +54,7 @@ public static class GapStudy
     private static void Setting(DocumentBuilder document, GapSetting s, string title) => document.Table(title, ["What", "#Value"],
     [
         ["set", document.Show(s.SpacingM, 3)],
-        ["feeler", $"{s.Feeler.InchText} or {QuantityFormat.Digits(s.Feeler.Millimetres, 3)} mm"],
+        ["feeler", s.Feeler.Text],
         ["smallest that holds off, setting error included", document.Show(s.WindowLowM, 3)],
         ["largest that protects, setting error included", document.Show(s.WindowHighM, 3)],
         ["highest working peak, mismatch and modulation included", document.Show(s.WorkingPeakV, 3)],

@@ -131,7 +131,7 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
         switch (mast.Gap)
         {
             case GapSetting gap:
-                console.MarkupLineInterpolated($"[bold]Base gap of mast {mast.Name}:[/] set {Plain(gap.SpacingM)} (nearest feeler {gap.Feeler.InchText}); any setting from {Plain(gap.WindowLowM)} to {Plain(gap.WindowHighM)} serves.");
+                console.MarkupLineInterpolated($"[bold]Base gap of mast {mast.Name}:[/] set {Plain(gap.SpacingM)} (nearest feeler {gap.Feeler.Text}); any setting from {Plain(gap.WindowLowM)} to {Plain(gap.WindowHighM)} serves.");
                 console.MarkupLineInterpolated($"  holds {Plain(gap.HoldOffV, 3)} against a working peak of {Plain(gap.WorkingPeakV, 3)}; fires at {Plain(gap.FiringV, 3)} before the weakest part at {Plain(gap.WeakestStrengthV, 3)}.");
                 break;
             case NoGapFits none:

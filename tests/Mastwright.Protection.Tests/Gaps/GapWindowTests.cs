@@ -166,5 +166,7 @@ public class GapWindowTests
         var f = FeelerSize.Nearest(2.15e-3, 2.12e-3, 2.18e-3);
         Assert.False(f.HasInch);
         Assert.Equal(2.15, f.Millimetres, 1e-9);
+        Assert.Equal("2.15 mm", f.Text);
+        Assert.Equal("3/16 in or 4.8 mm", FeelerSize.Nearest(4.7625e-3, 4e-3, 5.5e-3).Text);
     }
 }
