@@ -23,7 +23,7 @@ public static class CabinetParts
         {
             foreach (var (section, part) in band.Match!.Ladder.Sections.Zip(band.Match.NetworkParts))
             {
-                yield return new MaterialNeed($"{section.Title} {Show(section.Value, section.ValueKind)}, {band.Name}, mast {mast.Name}", Group, 1, MaterialUnit.Each,
+                yield return new MaterialNeed($"{section.Title} {Show(section.Value, section.ValueKind)}{(station.Masts.Length > 1 ? $", {band.Name}, mast {mast.Name}" : $", {band.Name}")}", Group, 1, MaterialUnit.Each,
                     Remark: $"{Show(part.PeakVoltage.Value, QuantityKind.PeakVoltage)} peak and {Show(part.HighestCurrent.Value, QuantityKind.RmsCurrent)} at the least; leave margin",
                     PriceAs: section.ValueKind switch { QuantityKind.Inductance => "matching coil", QuantityKind.Capacitance => "matching capacitor", _ => "matching part" });
             }
