@@ -36,7 +36,7 @@ public sealed class BookCommandTests : IDisposable
     [InlineData("Name a file in it", "--pdf", "{folder}")]
     [InlineData("folder of this file does not exist", "--html", "{folder}/none/book.html")]
     [InlineData("2027-05-01", "--pdf", "{folder}/a.pdf", "--date", "May")]
-    [InlineData("price file cannot be read", "--pdf", "{folder}/a.pdf", "--prices", "{folder}/none.csv")]
+    [InlineData("There is no such file", "--pdf", "{folder}/a.pdf", "--prices", "{folder}/none.csv")]
     public async Task Wrong_orders_are_told_before_any_work_is_done(string said, params string[] arguments)
     {
         var run = await Cli.Start(["book", .. arguments.Select(a => a.Replace("{folder}", folder))]);

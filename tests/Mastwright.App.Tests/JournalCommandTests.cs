@@ -184,6 +184,51 @@ public sealed class JournalCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_corrected_entry_says_the_new_and_keeps_the_old()
+    {
+        var noted = await Journal("tension", "--guy", "1/north", "--pulse", "10 in 4.1 s", "--temperature", "15 °C", "--at", "2026-05-01");
+        var key = noted.Output[(noted.Output.IndexOf(" as ", StringComparison.Ordinal) + 4)..][..8];
+
+        var correct = await Journal("correct", "--key", key, "--why", "misread the watch", "--reading", "pulse 10 in 4.4 s", "--guy", "1/south-east", "--wind", "1 m/s");
+        var again = await Journal("correct", "--key", key, "--why", "nothing new", "--wind", "1 m/s");
+        var alien = await Journal("correct", "--key", key, "--why", "x", "--gust", "20 m/s");
+        Done(await Journal("export", "--to", In("all.json")));
+
+        Done(correct);
+        Assert.Equal(2, again.ExitCode);
+        Assert.Contains("Nothing that this tension entry says would change", again.Errors);
+        Assert.Equal(2, alien.ExitCode);
+        Assert.Contains("has nothing like --gust", alien.Errors);
+        var list = (await Journal("list")).Output;
+        Assert.Contains("guy 1/south-east", list);
+        Assert.Contains("10 in 4.4 s", list);
+        Assert.DoesNotContain("10 in 4.1 s", list);
+        var export = await File.ReadAllTextAsync(In("all.json"));
+        Assert.Contains("misread the watch", export);
+        Assert.Contains("10 in 4.1 s", export);
+    }
+
+    [Fact]
+    public async Task A_sheet_filled_in_by_hand_becomes_readings_and_the_next_turns()
+    {
+        Done(await Journal("readings", "--sheet", In("readings.csv")));
+        var lines = (await File.ReadAllLinesAsync(In("readings.csv"))).ToList();
+        var column = lines.First(l => l.StartsWith("mast,", StringComparison.Ordinal)).Split(',').ToList().IndexOf("gauge");
+        var filled = lines.Select(l => l.StartsWith("A,", StringComparison.Ordinal) ? string.Join(',', l.Split(',').Select((f, i) => i == column ? l.Contains("1/", StringComparison.Ordinal) ? "1.5 kN" : "2.6 kN" : i == 3 ? "2026-05-01" : i == 4 ? "15 °C" : f)) : l);
+        await File.WriteAllLinesAsync(In("filled.csv"), filled);
+
+        var read = await Journal("readings", "--from", In("filled.csv"));
+        var bad = await Journal("readings", "--from", In("readings.csv"));
+
+        Done(read);
+        Assert.Contains("Noted 6 readings", read.Output);
+        Assert.Contains("tighter", read.Output);
+        Assert.Equal(2, bad.ExitCode);
+        Assert.Contains("No reading is filled in", bad.Errors);
+        Assert.Equal(6, (await Journal("list", "--kind", "tension")).Output.Split("spring gauge").Length - 1);
+    }
+
+    [Fact]
     public async Task Several_masts_ask_which_one()
     {
         var run = await Cli.Start("journal", "tension", Repository.File("examples", "pair-80m.yaml"), "--guy", "1/W1", "--gauge", "2 kN", "--journal", In("pair.journal"));

@@ -1,4 +1,3 @@
-using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Drawings;
 using UglyToad.PdfPig.Outline;
@@ -65,11 +64,10 @@ public class BookPartsTests
     [Fact]
     public void What_lies_at_a_bearing_is_drawn_there_with_its_distance()
     {
-        var text = Stations.Text("pair-80m").Replace("power-line-distance: 120 m", "power-line-distance: 40 m, power-line-bearing: 90 °", StringComparison.Ordinal);
-        text = text.Replace("40 m, power-line-bearing: 90 °", "40 m\n  power-line-bearing: 90 °", StringComparison.Ordinal);
+        var text = Stations.Text("pair-80m").Replace("power-line-distance: 120 m", "power-line-distance: 40 m\n  power-line-bearing: 90 °", StringComparison.Ordinal);
         var figure = SitePlan.Of(Stations.Read(text).Station);
 
-        Assert.Contains("40 m at 90°", figure.Svg, StringComparison.Ordinal);
+        Assert.Contains("40 m at 90&#176;", figure.Svg, StringComparison.Ordinal);
         Assert.Contains("nearest power line", figure.Svg, StringComparison.Ordinal);
     }
 

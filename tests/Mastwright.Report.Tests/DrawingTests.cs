@@ -23,8 +23,11 @@ public class DrawingTests
         Assert.Equal((14 * Math.Sqrt(3) / 2 * mmPerM, -7 * mmPerM), (anchors[1].X, anchors[1].Y), Close);
         Assert.Equal((-14 * Math.Sqrt(3) / 2 * mmPerM, -7 * mmPerM), (anchors[2].X, anchors[2].Y), Close);
 
-        // Fall circle of 0.45 m + 22 m, boundary 40 m, people 35 m.
-        Assert.All(new[] { 22.45, 40, 35 }, m => Assert.Contains(Elements(figure, "circle"), c => Math.Abs(Number(c, "r") - (m * mmPerM)) < 0.002));
+        // Fall circle of 0.45 m + 22 m; the boundary a line 40 m away at 290°, square to that bearing.
+        Assert.Contains(Elements(figure, "circle"), c => Math.Abs(Number(c, "r") - (22.45 * mmPerM)) < 0.002);
+        var boundary = Elements(figure, "line").First(l => l.Attribute("stroke-dasharray")?.Value == "6 1 1 1" && Number(l, "y1") < y + (45 * mmPerM));
+        var (sin, cos) = Math.SinCos(290 * Math.PI / 180);
+        Assert.All(new[] { "1", "2" }, n => Assert.Equal(40 * mmPerM, ((Number(boundary, "x" + n) - x) * sin) - ((Number(boundary, "y" + n) - y) * cos), 0.01));
 
         // Sixty radials of 20 m.
         var radials = Elements(figure, "line").Where(l => l.Attribute("stroke-dasharray")?.Value == "0.8 0.8").Select(Length).Where(l => Math.Abs(l - (20 * mmPerM)) < 0.005);

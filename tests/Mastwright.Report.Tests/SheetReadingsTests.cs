@@ -1,7 +1,5 @@
 using System.Globalization;
 using Mastwright.Analysis.Tune;
-using Mastwright.Journal.Entries;
-using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Keep;
 using NodaTime;

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text;
 using Mastwright.App.Files;
-using Mastwright.Build.Materials;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Book;
 using Mastwright.Report.Documents;

@@ -133,7 +133,7 @@ public sealed record MaterialsList(
             Trail.Given("spares", "spares", spares, kind, Source.DesignFile));
         var masses = needs.Select(n => n.MassKgPerUnit).FirstOrDefault(m => m is not null);
         var mass = first.Unit == MaterialUnit.Kilogram ? 1 : masses;
-        var remarks = needs.Select(n => n.Remark).Append(price?.Note ?? "").Append(price is { IsInvented: true } ? "sample price, invented" : "").Where(r => r.Length > 0).Distinct();
+        var remarks = needs.Select(n => n.Remark).Append(price?.Note ?? "").Where(r => r.Length > 0).Distinct();
         return new(
             first.Part,
             [.. needs.Select(n => n.Group).Distinct()],

@@ -11,7 +11,7 @@ internal static class SurviveChapter
 {
     public static void Write(DocumentBuilder book, StationResult result)
     {
-        book.Add(new PageBreak()).Add(new Heading(1, "How it survives"));
+        book.Add(new PageBreak()).Add(new Heading(1, "How it survives")).Caution(GapAnswer.Caution);
         foreach (var mast in result.Masts)
         {
             book.Section($"Base gap of mast {mast.Name}");
@@ -19,7 +19,6 @@ internal static class SurviveChapter
         }
 
         book.Section("Checks of protection and people").Checks("Worst of each kind", result.WorstOfEachKind.Where(c => c.Trade == Trade.Survive));
-        book.Caution(GapAnswer.Caution);
     }
 
     private static void Gap(DocumentBuilder book, StationResult result, MastResult mast)

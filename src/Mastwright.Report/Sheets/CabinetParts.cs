@@ -22,12 +22,13 @@ public static class CabinetParts
         var matched = result.Bands.Where(b => b.Match is not null).ToList();
         foreach (var band in matched)
         {
+            var where = station.Masts.Length > 1 ? $"{band.Name}, mast {mast.Name}" : band.Name;
             foreach (var stress in band.Match!.Stresses)
             {
-                var remark = $"{stress.Name}, {band.Name}, mast {mast.Name}: {Show(stress.Voltage.Value, QuantityKind.PeakVoltage)} peak and {Show(stress.Current.Value, QuantityKind.RmsCurrent)} at the least; leave margin";
+                var remark = $"{stress.Name}, {where}: {Show(stress.Voltage.Value, QuantityKind.PeakVoltage)} peak and {Show(stress.Current.Value, QuantityKind.RmsCurrent)} at the least; leave margin";
                 yield return band.Network!.Built.Capacitors.FirstOrDefault(c => c.Section == stress.Name)?.Bank is { } bank
                     ? new MaterialNeed(bank.Item.Name, Group, bank.Count, MaterialUnit.Each, Remark: remark)
-                    : new MaterialNeed($"{stress.Section.Title} {Show(stress.Section.Value, stress.Section.ValueKind)}, {band.Name}, mast {mast.Name}", Group, 1, MaterialUnit.Each,
+                    : new MaterialNeed($"{stress.Section.Title} {Show(stress.Section.Value, stress.Section.ValueKind)}, {where}", Group, 1, MaterialUnit.Each,
                         Remark: $"{NetworkParts.Offer(band.Network.Built, stress)}; {remark}",
                         PriceAs: stress.Section.ValueKind switch { QuantityKind.Inductance => "matching coil", QuantityKind.Capacitance => "matching capacitor", _ => "matching part" });
             }

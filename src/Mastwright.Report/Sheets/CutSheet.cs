@@ -58,7 +58,11 @@ public static class CutSheet
             Guys(document, standing, strands);
         }
 
-        document.Section("Strand from the reel");
+        if (strands.Count > 0)
+        {
+            document.Section("Strand from the reel");
+        }
+
         foreach (var strand in strands.GroupBy(s => s.Strand))
         {
             Reels(document, station, strand.Key, [.. strand.Select(s => s.Piece)], cancellation);

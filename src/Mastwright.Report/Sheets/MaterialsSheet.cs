@@ -46,11 +46,8 @@ public static class MaterialsSheet
         var money = list.Currency.Length > 0 ? list.Currency : "money";
         foreach (var group in list.Lines.GroupBy(l => l.Groups[0]))
         {
-            document.Table(char.ToUpperInvariant(group.Key[0]) + group.Key[1..], ["Part", "#Order", "#Waste in it", "#Spares in it", "#Weight", "#Unit price", $"#Cost, {money}", "Remark"], group.Select(l => new Cell[]
-            {
-                l.Part, Quantity(document, l.Order.Value, l.Unit), l.WasteQuantity > 0 ? Quantity(document, l.WasteQuantity, l.Unit) : "", l.SpareQuantity > 0 ? Quantity(document, l.SpareQuantity, l.Unit) : "",
-                l.Mass is { } m ? document.Show(m, 3) : "", l.UnitPrice is { } p ? UnitPrice(document, p, l.Unit) : "", l.Cost is { } c ? c.ToString("0.00", CultureInfo.InvariantCulture) : "", l.Remark,
-            }));
+            var columns = Columns(document, money).Where(c => c.Always || group.Any(l => c.Text(l).Length > 0)).ToList();
+            document.Table(char.ToUpperInvariant(group.Key[0]) + group.Key[1..], [.. columns.Select(c => c.Head)], group.Select(l => columns.Select(c => (Cell)c.Text(l)).ToArray()));
         }
 
         document.Table("Sum", ["What", "#Value"],
@@ -59,9 +56,27 @@ public static class MaterialsSheet
             [list.HasInventedPrices ? "cost of these, on invented sample prices" : "cost of these", $"{list.TotalCost.ToString("0.00", CultureInfo.InvariantCulture)} {list.Currency}"],
             ["weight of the lines with a known weight", document.Show(list.TotalMass, 3)],
         ]);
+        if (list.HasInventedPrices)
+        {
+            document.Text("* An invented sample price: nobody's offer.");
+        }
+
         document.Findings(reading.Findings);
         document.Add(new Note(NoteKind.Assumption, "Reinforcement is the least the sheet of concrete and bars lists; radials are pinned once a metre: common practice, no source. Winch, ropes, harness, fence, locks and tools are not in the list."));
     }
+
+    // A column that would be empty in a group is left out there.
+    private static IEnumerable<(string Head, bool Always, Func<MaterialLine, string> Text)> Columns(DocumentBuilder document, string money) =>
+    [
+        ("Part", true, l => l.Part),
+        ("#Order", true, l => Quantity(document, l.Order.Value, l.Unit)),
+        ("#Waste in it", false, l => l.WasteQuantity > 0 ? Quantity(document, l.WasteQuantity, l.Unit) : ""),
+        ("#Spares in it", false, l => l.SpareQuantity > 0 ? Quantity(document, l.SpareQuantity, l.Unit) : ""),
+        ("#Weight", false, l => l.Mass is { } m ? document.Show(m, 3) : ""),
+        ("#Unit price", true, l => l.UnitPrice is { } p ? UnitPrice(document, p, l.Unit) + (l.IsInventedPrice ? "*" : "") : ""),
+        ($"#Cost, {money}", true, l => l.Cost is { } c ? c.ToString("0.00", CultureInfo.InvariantCulture) : ""),
+        ("Remark", false, l => l.Remark),
+    ];
 
     private static string Quantity(DocumentBuilder document, double value, MaterialUnit unit) => unit switch
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Mastwright.Analysis.Results;
 using Mastwright.Analysis.Stand;
 using Mastwright.Build.Materials;
@@ -27,7 +26,7 @@ public static class Needs
         {
             Mast(list, station, mast);
             Guys(list, station, mast);
-            Anchors(list, mast);
+            Anchors(list, station.UnitSystem, mast);
             Earth(list, station, mast);
             list.AddRange(CabinetParts.Of(station, mast, result.Masts[n]));
         }
@@ -137,9 +136,11 @@ public static class Needs
 
     private static string ClipFor(double strandM) => Catalogue.Default.Clips.All.Where(c => c.RopeM >= strandM - 1e-6).MinBy(c => c.RopeM)?.Name ?? "U-bolt clip";
 
-    private static void Anchors(List<MaterialNeed> list, Mast mast)
+    private static void Anchors(List<MaterialNeed> list, UnitSystem units, Mast mast)
     {
         const string group = "anchors and footings";
+        string Fine(double m) => QuantityFormat.Show(m, Model.Trails.QuantityKind.FineLength, units, 3);
+        string Force(double n) => QuantityFormat.Show(n, Model.Trails.QuantityKind.Force, units, 3);
         foreach (var anchor in mast.Anchors)
         {
             switch (anchor)
@@ -148,16 +149,16 @@ public static class Needs
                     list.Add(new MaterialNeed("anchor rod with eye, cast in", group, 1, MaterialUnit.Each, Remark: "galvanised, cranked in line with the guys"));
                     break;
                 case { Screw: { } s }:
-                    list.Add(new MaterialNeed($"screw anchor, plate {1000 * s.DiameterM:0} mm", group, 1, MaterialUnit.Each, Remark: string.Create(CultureInfo.InvariantCulture, $"rated {s.RatedN / 1000:0.#} kN")));
+                    list.Add(new MaterialNeed($"screw anchor, plate {Fine(s.DiameterM)}", group, 1, MaterialUnit.Each, Remark: $"rated {Force(s.RatedN)}"));
                     break;
                 case { RockBar: { } r }:
-                    list.Add(new MaterialNeed($"rock bar {1000 * r.BarDiameterM:0} mm", group, r.BondLengthM + 0.3, MaterialUnit.Metre, 0.02));
+                    list.Add(new MaterialNeed($"rock bar {Fine(r.BarDiameterM)}", group, r.BondLengthM + 0.3, MaterialUnit.Metre, 0.02));
                     break;
                 case { Post: { } p }:
-                    list.Add(new MaterialNeed($"post tube {1000 * p.DiameterM:0} × {1000 * p.WallM:0.#} mm", group, p.DepthM + Math.Max(0, anchor.RiseM) + 0.2, MaterialUnit.Metre, 0.02));
+                    list.Add(new MaterialNeed($"post tube {Fine(p.DiameterM)} × {Fine(p.WallM)}", group, p.DepthM + Math.Max(0, anchor.RiseM) + 0.2, MaterialUnit.Metre, 0.02));
                     break;
                 default:
-                    list.Add(new MaterialNeed(string.Create(CultureInfo.InvariantCulture, $"anchor rated {anchor.RatedPullN / 1000:0.#} kN"), group, 1, MaterialUnit.Each));
+                    list.Add(new MaterialNeed($"anchor rated {Force(anchor.RatedPullN ?? 0)}", group, 1, MaterialUnit.Each));
                     break;
             }
         }

@@ -181,7 +181,8 @@ public static class TensionSheet
     {
         document.Table("Record of the day: temperature ______  wind ______  date ______  gauge ______", ["Guy", "#Target", "First reading", "Turned", "Second reading", "Turned", "Last reading", "Locked"],
             standing.Model.Guys.Select(g => new Cell[] { g.Guy.Name, document.Show(standing.Wanted(g)), "", "", "", "", "", "" }));
-        document.Text("From readings to turns: `mastwright journal readings DESIGN --sheet readings.csv` writes this record as a table; filled in and given back with `--from readings.csv`, every reading is kept and the next turns of every turnbuckle are told. `mastwright turns DESIGN --measured \"1/north=1.8 kN, ...\"` does so without a journal.");
+        var first = standing.Model.Guys[0];
+        document.Text($"From readings to turns: `mastwright journal readings DESIGN --sheet readings.csv` writes this record as a table; filled in and given back with `--from readings.csv`, every reading is kept and the next turns of every turnbuckle are told. `mastwright turns DESIGN --measured \"{Analysis.Tune.GuyNames.Short(first.Guy.Name)}={document.Show(standing.Still.Guy(first.Guy.Name).AnchorTensionN, QuantityKind.Force)}, ...\"` does so without a journal.");
         document.Table("Plumb, sighted from two sides at right angles", ["Height", "#Allowed", "East or west", "North or south"], standing.Mast.Guys.Select(l => l.HeightM).Append(standing.Mast.TopM).Distinct().Select(h => new Cell[]
         {
             document.Show(h, QuantityKind.Length), document.Show((h - standing.Mast.Base.HeightM) / StandingGuys.PlumbOneIn, QuantityKind.FineLength, 2), "", "",

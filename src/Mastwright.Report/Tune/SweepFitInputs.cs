@@ -47,8 +47,12 @@ public static class SweepFitInputs
             : null;
     }
 
-    /// <summary>Fits.</summary>
-    internal static (Build.Reading<SweepFitResult> Fit, FeedInputs Inputs) Fit(ImpedanceSweep atAntenna, FeedPrediction prediction, IReadOnlyList<string> words, CancellationToken cancellation)
+    /// <summary>Fits inputs of a prediction to a sweep at the feed terminal.</summary>
+    /// <param name="atAntenna">The sweep, moved to the feed terminal.</param>
+    /// <param name="prediction">The prediction over its band.</param>
+    /// <param name="words">What to fit, of <see cref="Words"/>.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static (Build.Reading<SweepFitResult> Fit, FeedInputs Inputs) Fit(ImpedanceSweep atAntenna, FeedPrediction prediction, IReadOnlyList<string> words, CancellationToken cancellation)
     {
         var chosen = words.Select(w => All.First(i => i.Word == w)).ToList();
         var design = prediction.Design;
