@@ -37,12 +37,12 @@ internal static class Searches
         var goal = Enum.Parse<SearchGoal>(choice, ignoreCase: true);
         var cost = new SearchCost();
         var unit = QuantityFormat.UnitFor(1, QuantityKind.Mass, units);
-        var gathered = new Gathered(new FoundSet($"cost, {unit.Symbol}", "capacity left at the check that governs, %", []), talk);
+        var gathered = new Gathered(new FoundSet($"cost, {unit.Symbol}", "capacity left, %", []), talk);
         Found Of(Judgement j) => new(j.Candidate.Words, unit.FromSi(j.Cost), double.IsInfinity(j.Use) ? -100 : Math.Max(-100, 100 * j.Margin), j.Passes, j.Whole, j.Worst is { } w ? $"{w.Title}, {w.GoverningCase}" : "",
             text => Adopt(text, mast, j.Candidate));
         var results = StandSearch.Run(station, mast, [goal], cost, talk.Progress, talk.Cancellation, j => gathered.Add(Of(j), isNow: j.Candidate.Words == "as it is"));
         return gathered.With([.. results.SelectMany(r => r.Remarks), cost.Words,
-            "Filled marks passed the whole check of the structure with every wind direction; open ones a first look only. Fields, bands and gap are not judged here: they are as soon as you adopt one."]);
+            "Capacity left is that of the check that governs. Filled marks passed the whole check of the structure with every wind direction; open ones a first look only. Fields, bands and gap are not judged here: they are as soon as you adopt one."]);
     }
 
     private static string? Adopt(string text, int mast, Candidate candidate)
