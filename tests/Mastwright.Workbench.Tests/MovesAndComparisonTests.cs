@@ -55,6 +55,19 @@ public sealed class MovesAndComparisonTests
     }
 
     [Fact]
+    public void AChosenNetworkIsWrittenOnceForEachBand()
+    {
+        var first = NetworkSearch.Adopt(Sample, "160 m", null, "t", "high-pass")!;
+        Assert.Equal("[{ band: 160 m, network: t, form: high-pass }]", TextEdits.WrittenAt(first, "feed.networks"));
+        var second = NetworkSearch.Adopt(first, "it's 80", "A", "pi", null)!;
+        var third = NetworkSearch.Adopt(second, "160 m", null, "pi", null)!;
+        Assert.Equal("pi", TextEdits.WrittenAt(third, "feed.networks[0].network"));
+        Assert.Equal("any", TextEdits.WrittenAt(third, "feed.networks[0].form"));
+        Assert.Equal("'it''s 80'", TextEdits.WrittenAt(third, "feed.networks[1].band"));
+        Assert.Null(TextEdits.WrittenAt(third, "feed.networks[2]"));
+    }
+
+    [Fact]
     public void TheLinesThatDifferAreFoundInOrder()
     {
         var changes = Comparison.Lines("a\nb\nc\nd", "a\nc\nx\nd");

@@ -26,6 +26,11 @@ public static class CoronaStudy
             if (report.Static is { } still)
             {
                 document.Checks("Checks", report.Checks);
+                if (CoronaMap.Of(mast, report, document.Units) is { } map)
+                {
+                    document.Add(map);
+                }
+
                 Field(document, mast, still);
                 Ring(document, input.Station, report);
                 Drain(document, input.Station, report);

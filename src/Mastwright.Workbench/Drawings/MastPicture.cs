@@ -48,6 +48,9 @@ internal sealed class MastPicture
     /// <summary>Largest level movement, m.</summary>
     public double LargestMoveM => Case is null || Case.Axis.IsEmpty ? 0 : Case.Axis.Max(a => double.Hypot(a.MoveM.X, a.MoveM.Y));
 
+    /// <summary>Largest movement of any point of the axis, up and down included, m: what an exaggeration must leave plain.</summary>
+    public double LargestMovementM => Case is null || Case.Axis.IsEmpty ? 0 : Case.Axis.Max(a => a.MoveM.Length);
+
     /// <summary>A mast of the station.</summary>
     /// <param name="station">The station.</param>
     /// <param name="mast">The mast.</param>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Analysis;
 using Mastwright.Analysis.Radiate;
+using Mastwright.Analysis.Results;
 using Mastwright.Analysis.Stand.Search;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
@@ -14,8 +15,20 @@ namespace Mastwright.Workbench.Work;
 /// <param name="Name">Its word.</param>
 /// <param name="Title">What it looks for.</param>
 /// <param name="Choices">What may be chosen beside the mast, value and words.</param>
-/// <param name="Run">Runs it: station, mast, choice, units.</param>
-internal sealed record Search(string Name, string Title, Func<Station, IReadOnlyList<(string Value, string Words)>> Choices, Func<Station, int, string, UnitSystem, StudyTalk, FoundSet> Run);
+/// <param name="Run">Runs it.</param>
+internal sealed record Search(string Name, string Title, Func<Station, IReadOnlyList<(string Value, string Words)>> Choices, Func<SearchInput, StudyTalk, FoundSet> Run);
+
+/// <summary>What a search gets to work with.</summary>
+/// <param name="Reading">The design, read without errors.</param>
+/// <param name="Known">Its result when it is known; null to have it computed.</param>
+/// <param name="Mast">Which mast.</param>
+/// <param name="Choice">What was chosen.</param>
+/// <param name="Units">The reader's units.</param>
+internal sealed record SearchInput(DesignReading Reading, StationResult? Known, int Mast, string Choice, UnitSystem Units)
+{
+    /// <summary>The station.</summary>
+    public Station Station => Reading.Station!;
+}
 
 /// <summary>The searches there are.</summary>
 internal static class Searches
@@ -30,19 +43,21 @@ internal static class Searches
     [
         new("guys", "Guys: strand, tension, heights, anchors, levels", _ => Goals, Guys),
         new("radials", "Radials: number and length for an amount of wire", s => [.. s.Bands.OrderBy(b => b.FrequencyHz).Select(b => (b.Title, b.Title))], Radials),
+        .. NetworkSearch.IsKnown ? [new Search("networks", "Networks: loss against bandwidth, band by band", s => [.. s.Bands.Select(b => (b.Title, b.Title))], NetworkSearch.Run)] : (Search[])[],
     ];
 
-    private static FoundSet Guys(Station station, int mast, string choice, UnitSystem units, StudyTalk talk)
+    private static FoundSet Guys(SearchInput input, StudyTalk talk)
     {
-        var goal = Enum.Parse<SearchGoal>(choice, ignoreCase: true);
+        var (station, mast, units) = (input.Station, input.Mast, input.Units);
+        var goal = Enum.Parse<SearchGoal>(input.Choice, ignoreCase: true);
         var cost = new SearchCost();
         var unit = QuantityFormat.UnitFor(1, QuantityKind.Mass, units);
-        var gathered = new Gathered(new FoundSet($"cost, {unit.Symbol}", "capacity left at the check that governs, %", []), talk);
+        var gathered = new Gathered(new FoundSet($"cost, {unit.Symbol}", "capacity left, %", []), talk);
         Found Of(Judgement j) => new(j.Candidate.Words, unit.FromSi(j.Cost), double.IsInfinity(j.Use) ? -100 : Math.Max(-100, 100 * j.Margin), j.Passes, j.Whole, j.Worst is { } w ? $"{w.Title}, {w.GoverningCase}" : "",
             text => Adopt(text, mast, j.Candidate));
         var results = StandSearch.Run(station, mast, [goal], cost, talk.Progress, talk.Cancellation, j => gathered.Add(Of(j), isNow: j.Candidate.Words == "as it is"));
         return gathered.With([.. results.SelectMany(r => r.Remarks), cost.Words,
-            "Filled marks passed the whole check of the structure with every wind direction; open ones a first look only. Fields, bands and gap are not judged here: they are as soon as you adopt one."]);
+            "Capacity left is that of the check that governs. Filled marks passed the whole check of the structure with every wind direction; open ones a first look only. Fields, bands and gap are not judged here: they are as soon as you adopt one."]);
     }
 
     private static string? Adopt(string text, int mast, Candidate candidate)
@@ -55,9 +70,10 @@ internal static class Searches
         return candidate.Changes.Aggregate((string?)text, (t, c) => t is null ? null : TextEdits.Set(t, c.Path, c.Value));
     }
 
-    private static FoundSet Radials(Station station, int mast, string choice, UnitSystem units, StudyTalk talk)
+    private static FoundSet Radials(SearchInput input, StudyTalk talk)
     {
-        var band = station.Bands.FirstOrDefault(b => b.Title == choice) ?? station.Bands.MinBy(b => b.FrequencyHz)!;
+        var (station, mast, units) = (input.Station, input.Mast, input.Units);
+        var band = station.Bands.FirstOrDefault(b => b.Title == input.Choice) ?? station.Bands.MinBy(b => b.FrequencyHz)!;
         var unit = QuantityFormat.UnitFor(100, QuantityKind.Length, units);
         var now = station.Masts[mast].Radials;
         var gathered = new Gathered(new FoundSet($"wire in all, {unit.Symbol}", $"efficiency on {band.Title}, %", []) { Mixed = true }, talk);
@@ -80,8 +96,8 @@ internal static class Searches
     private static string Rounded(double lengthM, UnitSystem units) => units == UnitSystem.Us
         ? (lengthM / 0.3048).ToString("0.#", CultureInfo.InvariantCulture) + " ft" : lengthM.ToString("0.##", CultureInfo.InvariantCulture) + " m";
 
-    // Judgements come from several threads; the page is told at most a few times a second.
-    private sealed class Gathered(FoundSet empty, StudyTalk talk)
+    /// <summary>Judgements come from several threads; each makes a new set.</summary>
+    internal sealed class Gathered(FoundSet empty, StudyTalk talk)
     {
         private readonly Lock gate = new();
         private FoundSet set = empty;

@@ -33,12 +33,13 @@
     return box.plotData;
   };
 
-  // From the drawing's own units to the window: the drawing is shown whole and centred.
+  // From the drawing's own units to the window: the drawing is shown whole, a picture at the left, a drawing of the page in the middle.
   const placeOf = (box, data) => {
     const shown = box.querySelector("svg, img").getBoundingClientRect();
     const [left, top, width, height] = data.v;
     const scale = Math.min(shown.width / width, shown.height / height);
-    const x0 = shown.left + (shown.width - width * scale) / 2;
+    const free = shown.width - width * scale;
+    const x0 = shown.left + (box.querySelector("svg") ? free / 2 : 0);
     const y0 = shown.top + (shown.height - height * scale) / 2;
     return p => [x0 + (p[2] - left) * scale, y0 + (p[3] - top) * scale];
   };
