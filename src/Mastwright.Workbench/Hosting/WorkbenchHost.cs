@@ -34,7 +34,13 @@ public static class WorkbenchHost
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = ServeOptions.LargestBody;
-            kestrel.Listen(options.Address, options.Port);
+            kestrel.Listen(options.Address, options.Port, listen =>
+            {
+                if (options.Certificate is { } certificate)
+                {
+                    listen.UseHttps(certificate);
+                }
+            });
         });
         builder.Logging.ClearProviders();
         builder.Logging.AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
