@@ -1,10 +1,8 @@
-using System.Globalization;
 using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using Mastwright.Journal;
 using Mastwright.Journal.Due;
-using Mastwright.Journal.Entries;
 using Mastwright.Journal.Export;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Keep;
@@ -14,7 +12,6 @@ using Mastwright.Workbench.Printing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using NodaTime;
 using NodaTime.Text;
 
 namespace Mastwright.Workbench.Hosting;
