@@ -53,11 +53,11 @@ public static class WorkbenchHost
         services.AddSingleton(solver ?? new StationSolver());
         services.AddSingleton(new DeskOptions(options.File, options.SampleText, options.SaveFolder, options.SpareFolder));
         services.AddSingleton<Desk>();
+        services.AddHostedService<DiskWatch>();
+        services.AddHttpContextAccessor();
         services.AddSingleton<JournalDesk>();
         services.AddSingleton<FieldInbox>();
         services.AddSingleton<BookPress>();
-        services.AddHostedService<DiskWatch>();
-        services.AddHttpContextAccessor();
         services.AddMudServices();
         services.AddOpenApi();
         services.AddAntiforgery();
