@@ -1,7 +1,6 @@
 using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Keeping;
 using Mastwright.Workbench.Pages;
-using Mastwright.Workbench.Printing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
@@ -57,7 +56,7 @@ public static class WorkbenchHost
         services.AddHttpContextAccessor();
         services.AddSingleton<JournalDesk>();
         services.AddSingleton<FieldInbox>();
-        services.AddSingleton<BookPress>();
+        services.AddSingleton<Printing.BookPress>();
         services.AddMudServices();
         services.AddOpenApi();
         services.AddAntiforgery();
