@@ -41,7 +41,7 @@ public sealed class KeepingPagesTests(Keeping keeping)
     [InlineData("empty.csv", "", "is empty")]
     [InlineData("words.csv", "<script>window.hurt=1</script>,<img src=x onerror=window.hurt=1>\n1,2\n", "")]
     [InlineData("huge.s1p", "# MHz S RI R 50\n1 1e400 0\n2 nan 0\n", "")]
-    [InlineData("port.s9p", "# MHz S RI R 50\n1 0 0\n", "")]
+    [InlineData("kind.s1p", "# MHz Q RI R 50\n1 0 0\n", "")]
     public async Task AHostileSweepGetsOneClearMessage(string name, string text, string says)
     {
         var (page, complaints) = await Open("sweep");

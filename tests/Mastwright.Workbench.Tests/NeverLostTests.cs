@@ -14,7 +14,7 @@ public sealed class NeverLostTests(Keeping keeping)
         try
         {
             var (page, _) = await keeping.Open(served.Address, "text");
-            await Type(page, "notes-typed: before the crash");
+            await Type(page, "# before the crash");
             await Until(() => File.Exists(Path.Combine(served.Folder, "station.yaml.unsaved")));
             again = await served.Again();
             Assert.Equal(Keeping.OneBand, await File.ReadAllTextAsync(Path.Combine(again.Folder, "station.yaml")));
@@ -69,28 +69,59 @@ public sealed class NeverLostTests(Keeping keeping)
     {
         await using var served = await Served.Start(Keeping.OneBand);
         var (page, _) = await keeping.Open(served.Address, "text");
-        await Type(page, "closed: at once");
+        await Type(page, "# closed at once");
         await page.CloseAsync(new() { RunBeforeUnload = false });
-        var (other, _) = await keeping.Open(served.Address, "text");
-        await Assertions.Expect(other.Locator(".cm-content")).ToContainTextAsync("closed: at once", new() { Timeout = 20_000 });
+        var other = await page.Context.NewPageAsync();
+        await other.GotoAsync(new Uri(served.Address, "text").ToString());
+        await Assertions.Expect(other.Locator(".cm-content")).ToContainTextAsync("# closed at once", new() { Timeout = 20_000 });
 
         // Another program writes the file meanwhile: the reader is asked, and either answer can be taken back.
         var file = Path.Combine(served.Folder, "station.yaml");
-        await File.WriteAllTextAsync(file, Keeping.OneBand + "# theirs\n");
+        await File.WriteAllTextAsync(file, "# theirs\n" + Keeping.OneBand);
         await Assertions.Expect(other.Locator(".notice.warn")).ToContainTextAsync("Another program has changed the file", new() { Timeout = 20_000 });
         await other.GetByRole(AriaRole.Button, new() { Name = "Take the file" }).ClickAsync();
         await Assertions.Expect(other.Locator(".cm-content")).ToContainTextAsync("# theirs");
         await other.Locator("button[data-key='undo']").ClickAsync();
-        await Assertions.Expect(other.Locator(".cm-content")).ToContainTextAsync("closed: at once");
-        Assert.EndsWith("# theirs\n", await File.ReadAllTextAsync(file));
+        await Assertions.Expect(other.Locator(".cm-content")).ToContainTextAsync("# closed at once");
+        Assert.StartsWith("# theirs\n", await File.ReadAllTextAsync(file));
+    }
+
+    [Fact]
+    public async Task WhatIsTypedWhileTheProgramIsGoneIsOfferedByTheBrowser()
+    {
+        var served = await Served.Start(Keeping.OneBand);
+        Served? again = null;
+        try
+        {
+            var (page, _) = await keeping.Open(served.Address, "text");
+            await Type(page, "# before");
+            await Until(() => File.Exists(Path.Combine(served.Folder, "station.yaml.unsaved")));
+            await served.Kill();
+            await page.Locator(".cm-content").PressAsync("Control+Home");
+            await page.Keyboard.TypeAsync("# meanwhile\n");
+            again = await served.Again();
+            await page.GotoAsync(new Uri(again.Address, "text").ToString());
+            await Keeping.Ready(page);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Take up what was typed" }).ClickAsync();
+            await Assertions.Expect(page.Locator(".cm-content")).ToContainTextAsync("# meanwhile");
+            await Assertions.Expect(page.Locator(".cm-content")).ToContainTextAsync("# before");
+        }
+        finally
+        {
+            await served.DisposeAsync();
+            if (again is not null)
+            {
+                await again.DisposeAsync();
+            }
+        }
     }
 
     private static async Task Type(IPage page, string words)
     {
         await Keeping.Ready(page);
         await page.Locator(".cm-content").ClickAsync();
-        await page.Keyboard.PressAsync("Control+End");
-        await page.Keyboard.TypeAsync(words);
+        await page.Keyboard.PressAsync("Control+Home");
+        await page.Keyboard.TypeAsync(words + "\n");
     }
 
     private static async Task Until(Func<bool> reached)

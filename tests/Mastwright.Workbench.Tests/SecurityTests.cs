@@ -1,6 +1,8 @@
 using System.Net;
 using System.Net.Http.Headers;
 using System.Net.Sockets;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 using System.Text;
 using System.Text.RegularExpressions;
 using Mastwright.Workbench.Hosting;
@@ -172,6 +174,32 @@ public sealed partial class SecurityTests(Keeping keeping)
         with.Headers.Add("X-Mastwright-Key", shared.Address.Query[5..]);
         using var inside = await client.SendAsync(with);
         Assert.Equal(HttpStatusCode.OK, inside.StatusCode);
+    }
+
+    [Fact]
+    public async Task WithACertificateTheConnectionIsSecureAndTheKeyTravelsOnNoOther()
+    {
+        using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+        var request = new CertificateRequest("CN=localhost", key, HashAlgorithmName.SHA256);
+        using var made = request.CreateSelfSigned(DateTimeOffset.UtcNow.AddDays(-1), DateTimeOffset.UtcNow.AddDays(1));
+        var pem = Path.GetTempFileName();
+        try
+        {
+            await File.WriteAllTextAsync(pem, made.ExportCertificatePem() + "\n" + key.ExportPkcs8PrivateKeyPem() + "\n");
+            await using var shared = await Served.Start(Keeping.OneBand, "--listen", "0.0.0.0", "--certificate", pem);
+            Assert.Equal("https", shared.Address.Scheme);
+            using var client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false, ServerCertificateCustomValidationCallback = (_, c, _, _) => c!.Thumbprint == made.Thumbprint })
+            {
+                BaseAddress = new Uri($"https://127.0.0.1:{shared.Address.Port}"),
+            };
+            using var answer = await client.GetAsync("/" + shared.Address.Query);
+            Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+            Assert.Contains("secure;", answer.Headers.GetValues("Set-Cookie").Single() + ";");
+        }
+        finally
+        {
+            File.Delete(pem);
+        }
     }
 
     [GeneratedRegex("<[^>]+\\son[a-z]+\\s*=")]

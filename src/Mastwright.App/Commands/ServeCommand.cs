@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Net;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 using Mastwright.App.Files;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Terminal;
@@ -16,12 +18,14 @@ internal static class ServeCommand
         var file = Shared.FileArgument();
         var port = new Option<int>("--port") { Description = "Port to listen on; 0 takes any free one.", DefaultValueFactory = _ => 4870 };
         var listen = new Option<string>("--listen") { Description = "Address to listen on. Anything but this machine itself asks for a random key in the address.", DefaultValueFactory = _ => "127.0.0.1" };
-        var command = new Command("serve", "Open the workbench: a local page for the whole job.") { file, port, listen };
-        command.SetAction((parsed, cancellation) => Run(parsed.GetValue(file), parsed.GetValue(port), parsed.GetValue(listen)!, cancellation));
+        var certificate = new Option<string?>("--certificate") { Description = "Certificate (PEM) for a secure connection, one your phone trusts: only then does its browser open the outdoors page without a connection." };
+        var privateKey = new Option<string?>("--certificate-key") { Description = "Private key (PEM) of the certificate; left out, it is in the same file." };
+        var command = new Command("serve", "Open the workbench: a local page for the whole job.") { file, port, listen, certificate, privateKey };
+        command.SetAction((parsed, cancellation) => Run(parsed.GetValue(file), parsed.GetValue(port), parsed.GetValue(listen)!, (parsed.GetValue(certificate), parsed.GetValue(privateKey)), cancellation));
         return command;
     }
 
-    private static async Task<int> Run(string? path, int port, string listen, CancellationToken cancellation)
+    private static async Task<int> Run(string? path, int port, string listen, (string? File, string? Key) secure, CancellationToken cancellation)
     {
         if (!IPAddress.TryParse(listen == "localhost" ? "127.0.0.1" : listen, out var address) || port is < 0 or > 65535)
         {
@@ -35,7 +39,19 @@ internal static class ServeCommand
             return Wrong(unreadable);
         }
 
-        var options = new ServeOptions { File = path, SampleText = DesignFile.StarterText(), Address = address, Port = port };
+        X509Certificate2? certificate = null;
+        try
+        {
+            certificate = secure.File is null ? null : X509Certificate2.CreateFromPemFile(secure.File, secure.Key ?? secure.File);
+        }
+        catch (Exception e) when (e is CryptographicException or IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return Wrong(new Finding("certificate-bad", Severity.Error, "The certificate cannot be used: " + e.Message, Value: secure.Key is null ? secure.File : $"{secure.File}, {secure.Key}",
+                Allowed: "a certificate and its private key in PEM form", WayOut: "Check both files, or leave them out for a plain connection."));
+        }
+
+        using var held = certificate;
+        var options = new ServeOptions { File = path, SampleText = DesignFile.StarterText(), Address = address, Port = port, Certificate = certificate };
         await using var app = WorkbenchHost.Create(options);
         try
         {

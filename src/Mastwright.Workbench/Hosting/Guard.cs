@@ -87,7 +87,7 @@ public sealed class Guard(RequestDelegate next, ServeOptions options)
 
         if (Same(context.Request.Query["key"], key))
         {
-            context.Response.Cookies.Append(Cookie, key, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, IsEssential = true });
+            context.Response.Cookies.Append(Cookie, key, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Secure = context.Request.IsHttps, IsEssential = true });
 
             // The key leaves the address bar, and with it the history.
             context.Response.Redirect(context.Request.Path.HasValue ? context.Request.Path.Value : "/");

@@ -81,8 +81,8 @@ internal static class KeepingApi
         var order = press.Orders.FirstOrDefault(o => o.Id == id);
         return (order, form) switch
         {
-            ({ Pdf: { } pdf }, "pdf") => File(pdf, "application/pdf", "station-book.pdf"),
-            ({ Html: { } html }, "html") => File(html, "text/html; charset=utf-8", "station-book.html"),
+            ({ Pdf: { } pdf }, "pdf") => File(pdf, "application/pdf", order.FileName("pdf")),
+            ({ Html: { } html }, "html") => File(html, "text/html; charset=utf-8", order.FileName("html")),
             _ => Results.Text("There is no such book, or it is not ready.", statusCode: StatusCodes.Status404NotFound),
         };
     }

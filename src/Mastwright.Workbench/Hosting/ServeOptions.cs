@@ -1,5 +1,6 @@
 using System.Net;
 using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 
 namespace Mastwright.Workbench.Hosting;
 
@@ -20,6 +21,9 @@ public sealed record ServeOptions
 
     /// <summary>Port; 0 for a free one.</summary>
     public int Port { get; init; } = 4870;
+
+    /// <summary>Certificate for a secure connection; null for a plain one. Phones open the outdoors page without a connection only when it came over a secure one.</summary>
+    public X509Certificate2? Certificate { get; init; }
 
     /// <summary>Folder a design without file is saved into.</summary>
     public string SaveFolder { get; init; } = Environment.CurrentDirectory;

@@ -1,7 +1,6 @@
 using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Keeping;
 using Mastwright.Workbench.Pages;
-using Mastwright.Workbench.Printing;
 using Mastwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -35,7 +34,13 @@ public static class WorkbenchHost
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = ServeOptions.LargestBody;
-            kestrel.Listen(options.Address, options.Port);
+            kestrel.Listen(options.Address, options.Port, listen =>
+            {
+                if (options.Certificate is { } certificate)
+                {
+                    listen.UseHttps(certificate);
+                }
+            });
         });
         builder.Logging.ClearProviders();
         builder.Logging.AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
@@ -48,13 +53,13 @@ public static class WorkbenchHost
         services.AddSingleton(solver ?? new StationSolver());
         services.AddSingleton(new DeskOptions(options.File, options.SampleText, options.SaveFolder, options.SpareFolder));
         services.AddSingleton<Desk>();
-        services.AddSingleton<JournalDesk>();
-        services.AddSingleton<FieldInbox>();
-        services.AddSingleton<BookPress>();
         services.AddSingleton<StudyQueue>();
         services.AddSingleton<Variants>();
         services.AddHostedService<DiskWatch>();
         services.AddHttpContextAccessor();
+        services.AddSingleton<JournalDesk>();
+        services.AddSingleton<FieldInbox>();
+        services.AddSingleton<Printing.BookPress>();
         services.AddMudServices();
         services.AddOpenApi();
         services.AddAntiforgery();

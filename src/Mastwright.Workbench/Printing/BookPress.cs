@@ -64,6 +64,13 @@ public sealed record BookOrder
     /// <summary>Why it could not be made.</summary>
     public string? Problem { get; init; }
 
+    /// <summary>A plain name for its file, from the station's.</summary>
+    public string FileName(string ending)
+    {
+        var plain = new string([.. Station.Select(c => char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : '-')]).Trim('-');
+        return $"{(plain.Length is > 0 and < 80 ? plain : "station")}-book.{ending}";
+    }
+
     /// <summary>Whether it still waits or is being made.</summary>
     public bool IsOpen => State is BookState.Waiting or BookState.Making;
 }

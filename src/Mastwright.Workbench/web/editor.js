@@ -35,21 +35,63 @@ function diagnostics(state, findings) {
   });
 }
 
+const DRAFT = "mastwright-typed-";
+
+// What was typed in this browser and never reached the program: the newest that says something else than the desk does.
+export function left(now) {
+  let newest = null;
+  for (const key of Object.keys(localStorage).filter(k => k.startsWith(DRAFT))) {
+    try {
+      const draft = JSON.parse(localStorage.getItem(key));
+      if (draft.text === now) {
+        localStorage.removeItem(key);
+      } else if (!newest || draft.at > newest.at) {
+        newest = { ...draft, key };
+      }
+    } catch {
+      localStorage.removeItem(key);
+    }
+  }
+  return newest;
+}
+
+export const forget = key => localStorage.removeItem(key);
+
 export function create(element, text, findings, page) {
   if (!element) {
     return { setText() { }, setFindings() { }, goTo() { }, drop: () => null };
   }
   let timer = 0;
   let unsent = false;
+
+  // Until the program has it, what is typed lies in this browser: a tab closed in between, or a program that ended, loses nothing.
+  const key = DRAFT + crypto.getRandomValues(new Uint32Array(2)).join("-");
+  let known = text;
+  const keep = () => {
+    try {
+      localStorage.setItem(key, JSON.stringify({ base: known, text: view.state.doc.toString(), at: Date.now() }));
+    } catch {
+      // A full store: the program gets the text all the same.
+    }
+  };
   const flush = () => {
     clearTimeout(timer);
     if (unsent) {
       unsent = false;
-      page.invokeMethodAsync("Typed", view.state.doc.toString());
+      const sent = view.state.doc.toString();
+      page.invokeMethodAsync("Typed", sent).then(() => {
+        known = sent;
+        if (!unsent) {
+          localStorage.removeItem(key);
+        }
+      }).catch(() => {
+        unsent = true;
+      });
     }
   };
   const send = () => {
     unsent = true;
+    keep();
     clearTimeout(timer);
     timer = setTimeout(flush, 250);
   };
@@ -98,6 +140,7 @@ export function create(element, text, findings, page) {
     // The text changed elsewhere (another page, undo): keep the reader's place.
     setText(other) {
       if (!unsent && view.state.doc.toString() !== other) {
+        known = other;
         const at = Math.min(view.state.selection.main.head, other.length);
         view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: other }, selection: { anchor: at }, userEvent: "outside" });
       }
@@ -115,6 +158,7 @@ export function create(element, text, findings, page) {
       document.removeEventListener("visibilitychange", hidden);
       const last = unsent ? view.state.doc.toString() : null;
       unsent = false;
+      localStorage.removeItem(key);
       view.destroy();
       return last;
     },

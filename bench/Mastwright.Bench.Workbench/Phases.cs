@@ -1,0 +1,46 @@
+using System.Diagnostics;
+using System.Globalization;
+using Mastwright.Analysis;
+using Mastwright.Analysis.Results;
+using Mastwright.Model.Design;
+using Mastwright.Workbench.Edits;
+
+namespace Mastwright.Bench.Workbench;
+
+/// <summary>Where the time of an edit goes inside the program: writing the value, reading the text, the structure, the rest.</summary>
+internal static class Phases
+{
+    public static void Run(int edits)
+    {
+        foreach (var example in Machine.Examples)
+        {
+            var text = File.ReadAllText(example);
+            List<double> write = [], read = [], stood = [], whole = [];
+            for (var i = -2; i < Math.Min(edits, 12); i++)
+            {
+                var watch = Stopwatch.StartNew();
+                double Lap() { var t = watch.Elapsed.TotalMilliseconds; watch.Restart(); return t; }
+                var changed = TextEdits.Set(text, "site.elevation", string.Create(CultureInfo.InvariantCulture, $"{100 + (3 * (i + 2))} m"))!;
+                var wrote = Lap();
+                var reading = DesignReader.Read(changed, "design", CatalogueNames.Of);
+                _ = Fingerprint.Of(reading.Station!);
+                var readIn = Lap();
+                var stand = 0.0;
+                StationAnalysis.Run(reading, null, CancellationToken.None, _ => stand = watch.Elapsed.TotalMilliseconds);
+                var all = Lap();
+                if (i >= 0)
+                {
+                    write.Add(wrote);
+                    read.Add(readIn);
+                    stood.Add(stand);
+                    whole.Add(all);
+                }
+            }
+
+            Console.WriteLine($"{Path.GetFileName(example)}, inside the program: writing the value {Machine.Spread(write)}");
+            Console.WriteLine($"  reading the text {Machine.Spread(read)}");
+            Console.WriteLine($"  structure known after {Machine.Spread(stood)}");
+            Console.WriteLine($"  whole station after {Machine.Spread(whole)}");
+        }
+    }
+}
