@@ -32,7 +32,7 @@ public static class StrikeNetworks
         .. result.Bands.Where(b => IsReactive(b.Match)).OrderBy(b => b.FrequencyHz).Select(b => new StruckNetwork(b.Name, PartsOf(station, b.Match!.Ladder))),
     ];
 
-    /// <summary>Bands whose network holds lines or transformers, or that have none: they cannot be followed as coils and capacitors.</summary>
+    /// <summary>Bands whose network holds lines, or that have none: they are not followed.</summary>
     public static ImmutableArray<string> LeftOut(MastResult result) => [.. result.Bands.Where(b => !IsReactive(b.Match)).Select(b => b.Name)];
 
     /// <summary>Cables across the base: parts beside the gap, before any network.</summary>
@@ -107,12 +107,28 @@ public static class StrikeNetworks
         return false;
     }
 
-    private static bool IsReactive(MatchCandidate? match) => match is not null && match.Ladder.Sections.All(s => s is ReactiveSection);
+    private static bool IsReactive(MatchCandidate? match) => match is not null && match.Ladder.Sections.All(s => s is ReactiveSection or TappedCoilSection or TransformerSection);
 
     private static ImmutableArray<FeedPart> PartsOf(Station station, Ladder ladder) =>
-    [
-        .. ladder.Sections.Select((s, i) => (Section: (ReactiveSection)s, Name: $"{s.Title} {ladder.NameOf(i)}")).Reverse()
-            .Select(s => new FeedPart(s.Name, s.Section.IsCoil ? FeedElement.Coil : FeedElement.Capacitor, s.Section.IsSeries, s.Section.Value,
-                StrengthOf(station, s.Section.IsCoil ? PartKind.Coil : PartKind.Capacitor))),
-    ];
+        [.. ladder.Sections.Select((s, i) => (Section: s, Name: ladder.NameOf(i))).Reverse().SelectMany(s => PartsOf(station, s.Section, s.Name))];
+
+    // From the mast towards the line. The two runs of a tapped coil count without their coupling, a transformer as its winding on the mast's side.
+    private static IEnumerable<FeedPart> PartsOf(Station station, LadderSection section, string name)
+    {
+        FeedPart Coil(string what, bool series, double henry) => new($"{what} {name}", FeedElement.Coil, series, henry, StrengthOf(station, PartKind.Coil));
+        switch (section)
+        {
+            case ReactiveSection { IsCoil: true } coil:
+                return [Coil(coil.Title, coil.IsSeries, coil.Value)];
+            case ReactiveSection capacitor:
+                return [new FeedPart($"{capacitor.Title} {name}", FeedElement.Capacitor, capacitor.IsSeries, capacitor.Value, StrengthOf(station, PartKind.Capacitor))];
+            case TappedCoilSection tapped:
+                var (lower, upper) = (Coil("run to ground of coil", false, tapped.LowerH), Coil("run to the tap of coil", true, tapped.UpperH));
+                return tapped.LoadOnTop ? [upper, lower] : [lower, upper];
+            case TransformerSection transformer:
+                return [Coil("winding to ground of transformer", false, transformer.PrimaryH / (transformer.TurnsRatio * transformer.TurnsRatio))];
+            default:
+                throw new ArgumentException("This network holds a line; a strike is not followed through it.", nameof(section));
+        }
+    }
 }

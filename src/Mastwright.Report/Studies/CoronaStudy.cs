@@ -4,6 +4,7 @@ using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Statics;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -47,9 +48,9 @@ public static class CoronaStudy
             }.Concat(Weather.Usual.Select(w => w.FieldVPerM.Value > p.OnsetField.Value ? new Cell("sprays", Verdict.Caution) : new Cell("quiet", Verdict.Pass))).ToArray()));
         var unit = Model.Units.QuantityFormat.UnitFor(1, QuantityKind.Length, document.Units);
         double[] up = [.. still.Along.Select(p => unit.FromSi(p.HeightM))];
-        PlotLine[] weathers = [.. Weather.Usual.Skip(1).Select(w => new PlotLine(w.Name, [up[0], up[^1]], [w.FieldVPerM.Value / 1e3, w.FieldVPerM.Value / 1e3]))];
-        document.Add(new Figure("Atmospheric field in which each height of shaft and rod would begin to spray, by decades: what lies below a weather's line sprays in it",
-            WavePlots.Lines(new($"height, {unit.Symbol}"), new("atmospheric field, kV/m", true), [new PlotLine("shaft and rod", up, [.. still.Along.Select(p => p.OnsetVPerM / 1e3)]), .. weathers])));
+        Curve[] weathers = [.. Weather.Usual.Skip(1).Select(w => Curve.Of(w.Name, [up[0], up[^1]], [w.FieldVPerM.Value / 1e3, w.FieldVPerM.Value / 1e3]))];
+        document.Add(Plots.Curves("Onset of corona along the mast", "Atmospheric field in which each height of shaft and rod would begin to spray, by decades: what lies below a weather's line sprays in it",
+            new PlotAxis($"height, {unit.Symbol}"), new PlotAxis("atmospheric field, kV/m", true), [Curve.Of("shaft and rod", up, still.Along.Select(p => p.OnsetVPerM / 1e3)), .. weathers]));
         document.Table("By hand beside it", ["What", "#Boundary elements", "#By hand"],
         [
             ["field at the tip over atmospheric field", document.Show(still.Places[0].Enhancement, 3), document.Show(still.HandEnhancement, 3)],

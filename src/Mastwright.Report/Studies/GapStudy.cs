@@ -3,6 +3,7 @@ using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Protection.Gaps;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -94,8 +95,8 @@ public static class GapStudy
         var unit = QuantityFormat.UnitFor(0.005, QuantityKind.FineLength, document.Units);
         var at = Enumerable.Range(1, 40).Select(i => s * i / 16.0).ToArray();
         double[] x = [.. at.Select(unit.FromSi)];
-        PlotLine Of(string name, Func<double, double> volts) => new(name, x, [.. at.Select(d => volts(d) / 1000)]);
-        PlotLine[] lines =
+        Curve Of(string name, Func<double, double> volts) => new(name, [.. at.Select((d, i) => (x[i], volts(d) / 1000))]);
+        Curve[] lines =
         [
             Of("holds, radio frequency", d => GapWindow.HoldOffAt(report.Request, d).Value),
             Of("fires, standard front", d => GapWindow.FiringAt(report.Request, d).Value),
@@ -103,8 +104,8 @@ public static class GapStudy
             Of("working peak + margin", _ => working * report.Request.HoldOffMargin),
             Of("weakest part − margin", _ => weakest / report.Request.ProtectionMargin),
         ];
-        document.Add(new Figure("The window: above the lower level it holds, below the upper one it protects. What the gap holds and what it fires at over its spacing, volts by decades; the setting lies at two fifths of the level axis",
-            WavePlots.Lines(new($"spacing, {unit.Symbol}"), new("crest voltage, kV", true), lines)));
+        document.Add(Plots.Curves("The window of the gap", "The window: above the lower level it holds, below the upper one it protects. What the gap holds and what it fires at over its spacing, volts by decades; the setting lies at two fifths of the level axis",
+            new PlotAxis($"spacing, {unit.Symbol}"), new PlotAxis("crest voltage, kV", true), [.. lines.Select((l, n) => l with { Dash = Plots.Dash(n) })]));
     }
 
     private static void Strike(DocumentBuilder document, GapReport report)

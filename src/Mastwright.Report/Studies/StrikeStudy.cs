@@ -3,6 +3,7 @@ using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Lightning;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -124,21 +125,17 @@ public static class StrikeStudy
     private static void Waves(DocumentBuilder document, StrikeReport report)
     {
         var steep = report.Cases.MaxBy(c => c.Scenario.Stroke.GreatestSteepnessAPerS())!;
-        PlotLine Of(StrikeWave wave, double scale, string name) => new(name, [.. wave.TimeS.Select(t => t * 1e6)], [.. wave.Value.Select(v => Math.Abs(v) * scale)]);
-        var volts = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakVoltage).Select(w => Of(w, 1e-3, Short(w.Name))).ToArray();
-        var amperes = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakCurrent).Select(w => Of(w, 1e-3, Short(w.Name))).ToArray();
-        document.Add(new Figure($"Voltages in the {steep.Scenario.Stroke.Name}, size in kilovolts over time in microseconds, both by decades",
-            WavePlots.Lines(new("time, µs", true), new("voltage, kV", true), [.. volts.Select(v => Above(v, 1e-3))])));
-        document.Add(new Figure($"Currents in the {steep.Scenario.Stroke.Name}, size in kiloamperes over time in microseconds, both by decades",
-            WavePlots.Lines(new("time, µs", true), new("current, kA", true), [.. amperes.Select(a => Above(a, 1e-3))])));
+        Curve Of(StrikeWave wave, int n) => new(Short(wave.Name), [.. wave.TimeS.Zip(wave.Value, (t, v) => (t * 1e6, Math.Abs(v) * 1e-3))], Plots.Dash(n));
+        var volts = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakVoltage).Select(Of);
+        var amperes = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakCurrent).Select(Of);
+        document.Add(Plots.Curves($"Voltages, {steep.Scenario.Stroke.Name}", $"Voltages in the {steep.Scenario.Stroke.Name}, size in kilovolts over time in microseconds, both by decades",
+            new PlotAxis("time, µs", true), new PlotAxis("voltage, kV", true), [.. volts.Select(v => Above(v, 1e-3))]));
+        document.Add(Plots.Curves($"Currents, {steep.Scenario.Stroke.Name}", $"Currents in the {steep.Scenario.Stroke.Name}, size in kiloamperes over time in microseconds, both by decades",
+            new PlotAxis("time, µs", true), new PlotAxis("current, kA", true), [.. amperes.Select(a => Above(a, 1e-3))]));
     }
 
     // Decades that say nothing are left out at the lower and the early end.
-    private static PlotLine Above(PlotLine line, double least)
-    {
-        var kept = Enumerable.Range(0, line.X.Count).Where(i => line.Y[i] >= least && line.X[i] >= 0.01).ToList();
-        return new(line.Name, [.. kept.Select(i => line.X[i])], [.. kept.Select(i => line.Y[i])]);
-    }
+    private static Curve Above(Curve curve, double least) => curve with { Points = [.. curve.Points.Where(p => p.Y >= least && p.X >= 0.01)] };
 
     private static string Short(string name) => name.Replace("voltage, ", "", StringComparison.Ordinal).Replace("voltage across the ", "", StringComparison.Ordinal)
         .Replace("rise of the ", "", StringComparison.Ordinal).Replace("current along the ", "", StringComparison.Ordinal).Replace("current through the ", "", StringComparison.Ordinal);
