@@ -55,16 +55,17 @@ public static class StrikeNetworks
     /// <param name="scenario">The scenario without a network; its stroke is the one followed.</param>
     /// <param name="networks">The networks.</param>
     /// <param name="insulatorV">Strength of the base insulator, V.</param>
+    /// <param name="lineOhm">Impedance of the line behind the network where no cable is described.</param>
     /// <param name="earth">The solved earth.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static ImmutableArray<NetworkStrike> Follow(
-        StrikeScenario scenario, ImmutableArray<StruckNetwork> networks, double insulatorV, RadialEarth earth, CancellationToken cancellation)
+        StrikeScenario scenario, ImmutableArray<StruckNetwork> networks, double insulatorV, double lineOhm, RadialEarth earth, CancellationToken cancellation)
     {
         var answers = new NetworkStrike[networks.Length];
         Parallel.For(0, networks.Length, new ParallelOptions { CancellationToken = cancellation }, n =>
         {
             var network = networks[n];
-            var run = StrikeSimulation.Run(scenario with { Feed = scenario.Feed.AddRange(network.Parts), EndS = FollowedS }, solved: earth, cancellation: cancellation)!;
+            var run = StrikeSimulation.Run(scenario with { Feed = scenario.Feed.AddRange(network.Parts), LineOhm = lineOhm, EndS = FollowedS }, solved: earth, cancellation: cancellation)!;
             var names = network.Parts.ToDictionary(p => p.Name, p => p.StrengthPeakV);
             var parts = run.Parts.Where(p => names.ContainsKey(p.Name) || p.Name == "cable inner").ToImmutableArray();
             double? StrengthOf(StruckPart p) => names.TryGetValue(p.Name, out var strength) ? strength : scenario.Cable?.CableStrengthPeakV;

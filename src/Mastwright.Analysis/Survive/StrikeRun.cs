@@ -99,6 +99,7 @@ public static class StrikeRun
             StrikeNetworks.Crossings(mast).AddRange(network?.Parts ?? []), CableOf(station), HouseOf(station))
         {
             InsulatorStrengthPeakV = insulator.ImpulseV,
+            LineOhm = network is null or { Parts.IsEmpty: true } ? null : station.Feed.LineOhm,
         };
     }
 
@@ -114,8 +115,8 @@ public static class StrikeRun
 
         progress?.Report(new AnalysisStep($"Solving the earth of mast {mast.Name} for the strike", 0.02));
         var earth = new RadialEarth(plain.Earth, Protection.Earthing.SoilIonisation.CriticalFieldCigre);
-        var networks = StrikeNetworks.Follow(plain, StrikeNetworks.Of(station, result), plain.InsulatorStrengthPeakV!.Value, earth, cancellation).OrderByDescending(n => n.Use).ToImmutableArray();
-        var first = networks.IsEmpty ? plain : plain with { Feed = plain.Feed.AddRange(networks[0].Network.Parts) };
+        var networks = StrikeNetworks.Follow(plain, StrikeNetworks.Of(station, result), plain.InsulatorStrengthPeakV!.Value, station.Feed.LineOhm, earth, cancellation).OrderByDescending(n => n.Use).ToImmutableArray();
+        var first = networks.IsEmpty ? plain : plain with { Feed = plain.Feed.AddRange(networks[0].Network.Parts), LineOhm = station.Feed.LineOhm };
 
         // Fast and long at once: the stroke that shows what goes along a cable.
         var negative = first with { Stroke = Level(station, StrokeKind.FirstNegative) };
@@ -208,7 +209,7 @@ public static class StrikeRun
 
         if (station.Cable is null)
         {
-            remarks.Add(new("strike-no-cable", Severity.Warning, "The file names no cable to the house: nothing is said about what a strike does there.", WayOut: "Add the block “cable:” with line and length."));
+            remarks.Add(new("strike-no-cable", Severity.Warning, "The file names no cable to the house: nothing is said about what a strike does there, and the network is taken to end in the impedance of its line.", WayOut: "Add the block “cable:” with line and length."));
         }
 
         if (StrikeNetworks.LeftOut(result) is { IsEmpty: false } left)

@@ -46,7 +46,9 @@ internal static class StrikeCircuit
             : circuit.Inductor(StrapPart, Base, Plate, 0.2e-6);
         circuit = earth.AddTo(circuit, Plate);
         (circuit, var inner) = Feed(circuit, s);
-        return s.Cable is { } cable ? House(Cable(circuit, cable, inner), cable, s.House) : circuit;
+        if (s.Cable is { } cable)
+            return House(Cable(circuit, cable, inner), cable, s.House);
+        return s.LineOhm is { } ohm ? circuit.Resistor("feed line", inner, Plate, ohm) : circuit;
     }
 
     public static (double Ohm, double Share) Route(CableRoute route) => route switch

@@ -51,6 +51,8 @@ internal static class StrikeRules
             Range("strike-feed-part", $"The value of {part.Name}", part.Value, 1e-15, 1e9, "");
         if (!s.Feed.IsDefaultOrEmpty && s.Feed.Select(p => p.Name).Distinct().Count() != s.Feed.Length)
             faults.Add(new("strike-feed-names", Severity.Error, "Two parts of the feed have one name.", WayOut: "Give every part its own name."));
+        if (s.LineOhm is { } line)
+            Range("strike-line", "The impedance of the feed line", line, 5, 1000, "Ω");
         if (s.Cable is { } cable)
         {
             Range("strike-cable", "The cable length", cable.LengthM, 1, 1000, "m");

@@ -142,6 +142,9 @@ public sealed record StrikeScenario(
     /// <summary>Strength of the base insulator in volts peak; null when unknown.</summary>
     public double? InsulatorStrengthPeakV { get; init; }
 
+    /// <summary>Impedance of the line a network ends in when no cable is described, in ohms; null leaves its end open.</summary>
+    public double? LineOhm { get; init; }
+
     /// <summary>Surge impedance of the lightning channel beside the current source, in ohms (about 1 kΩ; assumed).</summary>
     public double ChannelOhm { get; init; } = 1000;
 

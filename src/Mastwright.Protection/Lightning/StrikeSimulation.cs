@@ -61,7 +61,7 @@ public static class StrikeSimulation
     public static StrikeFront? FrontAtGap(StrikeScenario scenario, RadialEarth? solved = null)
     {
         const int steps = 400;
-        var open = scenario with { Feed = [], Cable = null, House = null };
+        var open = scenario with { Feed = [], Cable = null, House = null, LineOhm = null };
         if (open.Gap is null || !open.Faults().IsEmpty)
             return null;
         var never = Trail.Assumed("spark voltage of a gap that never fires", "Us", 1e12, QuantityKind.PeakVoltage, "only the front is wanted");

@@ -117,6 +117,15 @@ public class StrikeSimulationTests
         Assert.InRange(Radio(600, 600), 300, 900);
     }
 
+    // A series part carries only what flows through it: into an open end nothing does, into a line something does.
+    [Fact]
+    public void A_network_without_a_cable_ends_in_its_line()
+    {
+        var scenario = Scenario() with { Feed = [new("series capacitor", FeedElement.Capacitor, true, 500e-12)], Cable = null, House = null, EndS = 5e-6 };
+        Assert.True(StrikeSimulation.Run(scenario)!.Parts[^1].PeakV.Value < 1);
+        Assert.True(StrikeSimulation.Run(scenario with { LineOhm = 50 })!.Parts[^1].PeakV.Value > 1000);
+    }
+
     [Fact]
     public void A_cable_across_the_base_sees_the_gap_voltage()
     {
