@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using Mastwright.Analysis;
-using Mastwright.Analysis.Results;
 using Mastwright.Model.Design;
 using Mastwright.Workbench.Edits;
 
