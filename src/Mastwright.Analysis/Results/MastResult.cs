@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using Mastwright.Analysis.Feed;
 using Mastwright.Circuits.Match;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Gaps;
@@ -52,8 +53,14 @@ public sealed record BandResult
     /// <summary>Peak voltage across the base.</summary>
     public required Trail BasePeakV { get; init; }
 
-    /// <summary>The matching network chosen; null when none can be made.</summary>
-    public MatchCandidate? Match { get; init; }
+    /// <summary>The matching network chosen, in parts that can be had; null when none can be made.</summary>
+    public ChosenNetwork? Network { get; init; }
+
+    /// <summary>Why the load cannot be matched; empty when it can.</summary>
+    public ImmutableArray<Finding> Unmatched { get; init; } = [];
+
+    /// <summary>The matching network chosen, solved with its real parts; null when none can be made.</summary>
+    public MatchCandidate? Match => Network?.Match;
 
     /// <summary>Gain over perfect ground at the strongest elevation, earth loss included, dBi.</summary>
     public required Trail GainDbi { get; init; }

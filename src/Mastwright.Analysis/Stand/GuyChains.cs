@@ -13,23 +13,14 @@ public static class GuyChains
     /// <summary>Where an insulator sits that the file gives no place, m from the mast.</summary>
     public const double NearestInsulatorM = 0.3;
 
-    // Inside length of a forged anchor shackle over its size (RR-C-271: 1 7/16 in for 3/8 in, 1 7/8 in for 1/2 in; from memory).
-    private const double ShackleLengthOverSize = 3.8;
-
-    // Length of a turnbuckle between its pins when closed: its take-up and about twelve threads' diameters of ends (common practice, no source).
-    private const double TurnbuckleEndsOverThread = 12;
-
-    /// <summary>Inside length of a guy's shackle, m.</summary>
-    public static double ShackleM(GuyHardware hardware) => ShackleLengthOverSize * Catalogue.Default.Shackles[hardware.Shackle].SizeM;
+    /// <summary>Inside length of a guy's shackle, m: as measured, or of its catalogue row.</summary>
+    public static double ShackleM(GuyHardware hardware) => hardware.ShackleLengthM ?? Catalogue.Default.Shackles[hardware.Shackle].InsideLengthM;
 
     /// <summary>Length of a turnbuckle between its pins at the opening it is set to, m.</summary>
-    public static double TurnbuckleM(GuyHardware hardware)
-    {
-        var row = Catalogue.Default.Turnbuckles[hardware.Turnbuckle];
-        return ClosedM(row) + (hardware.TurnbuckleOpen * row.TakeUpM);
-    }
+    public static double TurnbuckleM(GuyHardware hardware) =>
+        ClosedM(hardware) + (hardware.TurnbuckleOpen * Catalogue.Default.Turnbuckles[hardware.Turnbuckle].TakeUpM);
 
-    private static double ClosedM(Turnbuckle row) => row.TakeUpM + (TurnbuckleEndsOverThread * row.ThreadM);
+    private static double ClosedM(GuyHardware hardware) => hardware.TurnbuckleLengthM ?? Catalogue.Default.Turnbuckles[hardware.Turnbuckle].ClosedLengthM;
 
     /// <summary>The pieces from the anchor up.</summary>
     /// <param name="guy">The guy.</param>
@@ -50,7 +41,7 @@ public static class GuyChains
             Shackle(shackle, hardware),
             new TurnbucklePiece(turnbuckle.Name, turnbuckle.BreakingN, turnbuckle.TakeUpM)
             {
-                ClosedLengthM = ClosedM(turnbuckle),
+                ClosedLengthM = ClosedM(hardware),
                 AnodicIndexV = metal.AnodicIndexV,
                 OpenShare = hardware.TurnbuckleOpen,
                 Locked = hardware.TurnbuckleLocked,

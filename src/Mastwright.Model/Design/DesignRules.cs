@@ -20,6 +20,7 @@ internal static class DesignRules
         rules.Bands();
         rules.Masts();
         rules.Groups();
+        rules.Networks();
         return [.. rules.Findings];
     }
 
@@ -97,10 +98,47 @@ internal static class DesignRules
         {
             for (var g = 0; g < station.Groups.Length; g++)
             {
+                Feeders(station.Groups[g], $"groups[{g}].feed.feeder-lengths");
                 for (var d = 0; d < station.Groups[g].Directions.Length; d++)
                 {
                     Currents(station.Groups[g].Directions[d], $"groups[{g}].directions[{d}]");
                 }
+            }
+        }
+
+        private void Feeders(Group group, string path)
+        {
+            var fed = group.Directions.SelectMany(d => d.Currents).Where(c => c.Size > 0).Select(c => c.Mast).Distinct().Count();
+            if (group.Feed.FeederLengthsM.Length > 0 && group.Feed.FeederLengthsM.Length != fed)
+            {
+                Add("feeder-lengths", path, "There is not one length of line for each mast of the group that is fed.", group.Feed.FeederLengthsM.Length.ToString(CultureInfo.InvariantCulture),
+                    fed.ToString(CultureInfo.InvariantCulture), "Give one length for each mast fed, in the order of the masts, or leave them out.");
+            }
+        }
+
+        public void Networks()
+        {
+            var (masts, bands) = (station.Masts.Select(m => m.Name).ToList(), station.Bands.Select(b => b.Title).ToList());
+            for (var n = 0; n < station.Feed.Networks.Length; n++)
+            {
+                var network = station.Feed.Networks[n];
+                if (network.Band.Length > 0 && !bands.Contains(network.Band))
+                {
+                    Unknown($"feed.networks[{n}].band", "band", network.Band, bands);
+                }
+
+                if (network.Mast is { } mast && !masts.Contains(mast))
+                {
+                    Unknown($"feed.networks[{n}].mast", "mast", mast, masts);
+                }
+            }
+
+            Twice(station.Feed.Networks.Select(n => n.Mast is null ? n.Band : $"{n.Band}, {n.Mast}"), i => $"feed.networks[{i}].band", "networks");
+            var tolerance = station.Feed.Tolerance;
+            if (tolerance.WetDays + tolerance.DryDays > 1)
+            {
+                Add("days-over-all", "feed.tolerance.wet-days", "Wet and dry days together are more than all days.",
+                    QuantityFormat.Show(tolerance.WetDays + tolerance.DryDays, QuantityKind.Ratio, station.UnitSystem), "at most 100 %", "Lower one of the shares.", "feed.tolerance");
             }
         }
 

@@ -11,6 +11,11 @@ public sealed record GuyHardware
     [CatalogueName("shackles")]
     public string Shackle { get; init; } = "";
 
+    /// <summary>Inside length of the shackle as measured, m.</summary>
+    [Field("shackle-length", "Length of the shackle as measured, from the pin to the inside of the bow.", Default = "that of the catalogue row")]
+    [Quantity(QuantityKind.FineLength, 0.005, 0.5)]
+    public double? ShackleLengthM { get; init; }
+
     /// <summary>Whether the shackle pins are secured.</summary>
     [Field("pins-secured", "Whether the shackle pins are wired or cottered.", Default = "yes", Why = "they must be; the inspection sheet asks for it")]
     public bool PinsSecured { get; init; } = true;
@@ -19,6 +24,11 @@ public sealed record GuyHardware
     [Field("turnbuckle", "The turnbuckle (see `mastwright list turnbuckles`).", Required = true)]
     [CatalogueName("turnbuckles")]
     public string Turnbuckle { get; init; } = "";
+
+    /// <summary>Length of the closed turnbuckle as measured, m.</summary>
+    [Field("turnbuckle-length", "Length of the turnbuckle as measured, turned fully in, between the bearing points of its ends.", Default = "that of the catalogue row")]
+    [Quantity(QuantityKind.FineLength, 0.02, 2)]
+    public double? TurnbuckleLengthM { get; init; }
 
     /// <summary>How far the turnbuckle is open at the set tension.</summary>
     [Field("turnbuckle-open", "How far the turnbuckle is open at the set tension, 0 closed to 1 open.", Default = "0.7", Why = "made up with most of its travel left to tighten")]

@@ -45,6 +45,10 @@ public sealed record Mast
     [Field("radials", "The radial wires around the base.", Required = true)]
     public Radials Radials { get; init; } = new();
 
+    /// <summary>How radio frequency sees its lattice.</summary>
+    [Field("lattice-as", "How radio frequency sees lattice sections; `mastwright lattice` compares the two.", Default = "equivalent", Why = "quicker, and within a per cent or two of every leg by itself while the mast is slim against the wavelength")]
+    public LatticeModel LatticeAs { get; init; }
+
     /// <summary>How it is raised.</summary>
     [Field("raising", "How the mast is to be raised, for the forces of the lift.", Default = "all of its own defaults")]
     public RaisingPlan Raising { get; init; } = new();
@@ -238,6 +242,10 @@ public sealed record TopWires
     [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
     public double FirstBearingRad { get; init; }
 
+    /// <summary>Whether a wire joins their outer ends.</summary>
+    [Field("rim", "Whether a wire joins the outer ends of all the wires into a ring; its own weight and wind are not counted in the structure.", Default = "no", Why = "plain wires")]
+    public bool Rim { get; init; }
+
     /// <summary>Whether the wires carry the mast's mechanical loads.</summary>
     [Field("conducting-guys", "Whether these wires are the upper ends of the top guys, bonded to the mast: they then follow the guys (count, slope and bearing are not used) and add no load of their own.", Default = "no", Why = "the wires hang in addition to the guys and are held by them; their weight and wind are added at the top")]
     public bool PartOfGuys { get; init; }
@@ -278,6 +286,10 @@ public sealed record Radials
     /// <summary>Ranges cut short.</summary>
     [Field("shortened", "Ranges of bearings in which the radials are cut short, at a fence or a house.", Default = "none")]
     public ImmutableArray<ShortRadials> Shortened { get; init; } = [];
+
+    /// <summary>Insulation; null for bare wire.</summary>
+    [Field("jacket", "Insulation on the radial wires; the quick estimate leaves it out.", Default = "none: bare wire")]
+    public WireJacket? Jacket { get; init; }
 
     /// <summary>Mesh or plate at the base.</summary>
     [Field("screen", "A sheet of wire mesh or plate around the base, joined to the radials.", Default = "none")]

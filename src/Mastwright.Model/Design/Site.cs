@@ -26,6 +26,11 @@ public sealed record Site
     [Quantity(QuantityKind.Temperature, Freezing - 40, Freezing + 50)]
     public double TensioningTemperatureK { get; init; } = Freezing + 15;
 
+    /// <summary>Temperature of the strand when it is measured and cut, K.</summary>
+    [Field("cutting-temperature", "Temperature of the strand when it is measured and cut.", Default = "the tensioning temperature")]
+    [Quantity(QuantityKind.Temperature, Freezing - 40, Freezing + 60)]
+    public double? CuttingTemperatureK { get; init; }
+
     /// <summary>Coldest temperature, K.</summary>
     [Field("coldest", "Coldest temperature of steel and air.", Default = "-25 °C", Why = "a cold temperate winter; common practice, no source")]
     [Quantity(QuantityKind.Temperature, Freezing - 75, Freezing + 30)]
@@ -51,6 +56,10 @@ public sealed record Site
     [Quantity(QuantityKind.Ratio, 1, 100)]
     public double? RelativePermittivity { get; init; }
 
+    /// <summary>How the soil changes with frequency.</summary>
+    [Field("soil-frequency", "How conductivity and permittivity of the soil change with frequency; with any model but constant the conductivity given is that at low frequency, as four rods measure it.", Default = "constant", Why = "the classes of ITU-R P.527 hold over the short-wave bands")]
+    public SoilFrequency SoilFrequency { get; init; }
+
     /// <summary>How the earth enters the verdict.</summary>
     [Field("earth", "How the earth enters the verdict; the studies of radiation solve the exact half space in any case.", Default = "estimate", Why = "instant; elevated radials are always solved exactly")]
     public EarthModel Earth { get; init; }
@@ -74,15 +83,30 @@ public sealed record Site
     [Quantity(QuantityKind.Length, 0, 100e3)]
     public double? PowerLineDistanceM { get; init; }
 
+    /// <summary>Bearing from the nearest mast foot, rad.</summary>
+    [Field("power-line-bearing", "Compass bearing from the nearest mast foot to the nearest point of the power line; it is drawn as a straight line square to it.", Default = "not stated; drawn all round")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double? PowerLineBearingRad { get; init; }
+
     /// <summary>Distance from the nearest mast foot to the nearest place where people are, m.</summary>
     [Field("people-distance", "Distance from the nearest mast foot to the nearest house, path or place where people stay.", Default = "not stated")]
     [Quantity(QuantityKind.Length, 0, 100e3)]
     public double? PeopleDistanceM { get; init; }
 
+    /// <summary>Bearing from the nearest mast foot, rad.</summary>
+    [Field("people-bearing", "Compass bearing from the nearest mast foot to the place where people are.", Default = "not stated; drawn all round")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double? PeopleBearingRad { get; init; }
+
     /// <summary>Distance from the nearest mast foot to the boundary, m.</summary>
     [Field("boundary-distance", "Distance from the nearest mast foot to the boundary of your land.", Default = "not stated")]
     [Quantity(QuantityKind.Length, 0, 100e3)]
     public double? BoundaryDistanceM { get; init; }
+
+    /// <summary>Bearing from the nearest mast foot, rad.</summary>
+    [Field("boundary-bearing", "Compass bearing from the nearest mast foot to the nearest point of the boundary; that side is drawn as a straight line square to it.", Default = "not stated; drawn all round")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double? BoundaryBearingRad { get; init; }
 }
 
 /// <summary>The design wind.</summary>

@@ -21,8 +21,8 @@ public static class GuyMakeUp
     {
         var level = standing.Mast.Guys[guy.Level - 1];
         var pin = guy.Guy.AnchorM + standing.Still.Guy(guy.Guy.Name).ChordM;
-        var day = standing.Station.Site.TensioningTemperatureK;
-        return new GuyToCut(guy.Guy.Name, guy.Guy.AnchorM, pin, Links(standing.Mast, level, guy.Strand), standing.Wanted(guy), day, day);
+        var site = standing.Station.Site;
+        return new GuyToCut(guy.Guy.Name, guy.Guy.AnchorM, pin, Links(standing.Mast, level, guy.Strand), standing.Wanted(guy), site.TensioningTemperatureK, site.CuttingTemperatureK ?? site.TensioningTemperatureK);
     }
 
     /// <summary>Length of a shackle inside, m.</summary>

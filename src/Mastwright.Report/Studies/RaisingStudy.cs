@@ -3,6 +3,7 @@ using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 using Mastwright.Structure.Raising;
 
 namespace Mastwright.Report.Studies;
@@ -68,9 +69,9 @@ public static class RaisingStudy
         var steps = lift.Forces.Steps.Where(s => s.HaulLineN >= 0).ToList();
         var unit = QuantityFormat.UnitFor(steps.Max(s => Math.Max(s.HaulLineN, s.HingeOnMastN.Length)), QuantityKind.Force, document.Units);
         double[] x = [.. steps.Select(s => s.AngleRad * 180 / Math.PI)];
-        PlotLine Line(string name, Func<RaisingStep, double> of) => new(name, x, [.. steps.Select(s => unit.FromSi(of(s)))]);
-        document.Add(new Figure("Forces through the lift; a pole below zero is pulled and its foot must be held down.", WavePlots.Lines(new PlotAxis("angle of the mast above the ground, °"), new PlotAxis($"force, {unit.Symbol}"),
-            Line("haul line", s => s.HaulLineN), Line("lift line", s => s.LiftLineN), Line("pole", s => s.PoleCompressionN), Line("hinge", s => s.HingeOnMastN.Length))));
+        Curve Line(string name, Func<RaisingStep, double> of) => Curve.Of(name, x, [.. steps.Select(s => unit.FromSi(of(s)))]);
+        document.Add(Plots.Curves("Forces through the lift", "Forces through the lift; a pole below zero is pulled and its foot must be held down.", "angle of the mast above the ground, °", $"force, {unit.Symbol}",
+            [Line("haul line", s => s.HaulLineN), Line("lift line", s => s.LiftLineN), Line("pole", s => s.PoleCompressionN), Line("hinge", s => s.HingeOnMastN.Length)]));
     }
 
     private static void LiftingPoints(DocumentBuilder document, Mast mast, Lift lift)

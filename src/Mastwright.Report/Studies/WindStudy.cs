@@ -5,6 +5,7 @@ using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -72,16 +73,16 @@ public static class WindStudy
         var length = QuantityFormat.UnitFor(1, QuantityKind.Length, document.Units);
         var line = QuantityFormat.UnitFor(1, QuantityKind.LinearForce, document.Units);
         var up = picture.Heights.Select(h => length.FromSi(h.HeightM)).ToList();
-        document.Add(new Figure("Velocity pressure over the height, before gust factor and drag.",
-            WavePlots.Lines(new PlotAxis($"velocity pressure, {pressure.Symbol}"), new PlotAxis($"height, {length.Symbol}"), new PlotLine(picture.Method, [.. picture.Heights.Select(h => pressure.FromSi(h.Pressure.Value))], up))));
-        var lines = new List<PlotLine> { new("wind, bare", [.. picture.Heights.Select(h => line.FromSi(h.PerM.Value))], up) };
+        document.Add(Plots.Curves("Velocity pressure", "Velocity pressure over the height, before gust factor and drag.",
+            $"velocity pressure, {pressure.Symbol}", $"height, {length.Symbol}", [Curve.Of(picture.Method, picture.Heights.Select(h => pressure.FromSi(h.Pressure.Value)), up)]));
+        var lines = new List<Curve> { Curve.Of("wind, bare", [.. picture.Heights.Select(h => line.FromSi(h.PerM.Value))], up) };
         if (iced)
         {
-            lines.Add(new("wind with ice", [.. picture.Heights.Select(h => line.FromSi(h.IcedPerM!.Value))], up));
-            lines.Add(new("weight of ice", [.. picture.Heights.Select(h => line.FromSi(h.IceNPerM))], up));
+            lines.Add(Curve.Of("wind with ice", [.. picture.Heights.Select(h => line.FromSi(h.IcedPerM!.Value))], up));
+            lines.Add(Curve.Of("weight of ice", [.. picture.Heights.Select(h => line.FromSi(h.IceNPerM))], up));
         }
 
-        document.Add(new Figure("Force per length of mast.", WavePlots.Lines(new PlotAxis($"force per length, {line.Symbol}"), new PlotAxis($"height, {length.Symbol}"), [.. lines])));
+        document.Add(Plots.Curves("Force per length", "Force per length of mast.", $"force per length, {line.Symbol}", $"height, {length.Symbol}", lines));
     }
 
     private static void Directions(DocumentBuilder document, WindPicture picture)

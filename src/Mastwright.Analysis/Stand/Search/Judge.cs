@@ -7,7 +7,7 @@ using Mastwright.Model.Trails;
 namespace Mastwright.Analysis.Stand.Search;
 
 /// <summary>Judges candidates with the very checks that a station is held to; what was judged once is remembered.</summary>
-internal sealed class Judge(Station station, SearchCost cost, Action<string> tell, CancellationToken cancellation)
+internal sealed class Judge(Station station, SearchCost cost, Action<string> tell, CancellationToken cancellation, Action<Judgement>? judged = null)
 {
     /// <summary>Wind directions of the first look; a multiple of three, so that each guy of a three-way mast is met alike.</summary>
     public const int FirstLook = 6;
@@ -35,6 +35,7 @@ internal sealed class Judge(Station station, SearchCost cost, Action<string> tel
         var answer = StandRun.Of(station, candidate.Mast, cancellation, whole ? LoadCases.Directions : FirstLook, whole);
         var judgement = From(candidate, answer, cost.Of(station, candidate.Mast, answer.AnchorPullsN), whole);
         known[(candidate.Words, whole)] = judgement;
+        judged?.Invoke(judgement);
         return judgement;
     }
 
