@@ -3,7 +3,6 @@ using Mastwright.Analysis.Stand.Search;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
-using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
