@@ -227,9 +227,7 @@ public static class StationAnalysis
 
         private GapAnswer Gap(Mast mast, ImmutableArray<BandResult> bands, ImmutableArray<GroupResult> groups)
         {
-            var peaks = groups.SelectMany(g => g.Directions.SelectMany(d => d.Drives.Where(v => v.Mast == mast.Name)
-                .Select(v => ($"{g.Name}, {d.Name}", station.Groups.First(x => x.Name == g.Name).FrequencyHz, v.BasePeakV)))).ToList();
-            var request = GapRun.Request(station, mast, bands, peaks);
+            var request = GapRun.Request(station, mast, bands, GapRun.PeaksInGroups(station, mast, groups));
             var answer = GapWindow.Set(request);
             var own = answer switch { GapSetting s => s.Checks, NoGapFits n => n.Checks, _ => [] };
             checks.AddRange(station.Protection.GapM is { } gapM

@@ -110,10 +110,23 @@ public static class RadialRun
         return new(mast.Name, band, wire, mast.Radials.HeightM!.Value, [.. solved.Select(s => byField ? s.Sky with { Efficiency = s.Field!.Value } : s.Sky)], byField);
     }
 
+    /// <summary>One mast on one band; null when its radials are elevated or the currents could not be solved.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="mastIndex">Which mast, from 0.</param>
+    /// <param name="band">The band.</param>
+    /// <param name="seen">Told every layout weighed in this soil, and whether it was solved exactly.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static RadialBand? One(Station station, int mastIndex, Band band, Action<RadialChoice, bool> seen, CancellationToken cancellation = default)
+    {
+        var mast = station.Masts[mastIndex];
+        return mast.Radials.Lay == RadialLay.Elevated || WireSolver.Solve(WireModels.Of(station), band.FrequencyHz, null, cancellation).Solution is not { } perfect
+            ? null : Of(station, mast, mastIndex, band, perfect, cancellation, seen);
+    }
+
     /// <summary>Wire in the radials of a mast, m.</summary>
     public static double WireM(Mast mast) => Enumerable.Range(0, mast.Radials.Count).Sum(i => mast.Radials.LengthTowards(2 * Math.PI * i / mast.Radials.Count));
 
-    private static RadialBand Of(Station station, Mast mast, int feed, Band band, WireSolution perfect, CancellationToken cancellation)
+    private static RadialBand Of(Station station, Mast mast, int feed, Band band, WireSolution perfect, CancellationToken cancellation, Action<RadialChoice, bool>? seen = null)
     {
         var (driven, wireOhm, radiationOhm) = Resistances(perfect, feed);
         var field = new TabulatedField(BaseField.Of(driven, feed));
@@ -125,8 +138,19 @@ public static class RadialRun
             return radiationOhm / (radiationOhm + wireOhm + loss);
         }
 
+        RadialChoice Weighed(Soil s, RadialChoice choice)
+        {
+            if (s == soil)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                seen?.Invoke(choice, false);
+            }
+
+            return choice;
+        }
+
         RadialChoice Best(Soil s, double budget) =>
-            Counts.Select(n => (N: n, L: Longest(field.FrequencyHz, budget / n))).Where(c => c.L >= ShortestM).Select(c => new RadialChoice(c.N, c.L, Estimate(s, c.N, c.L))).DefaultIfEmpty(new RadialChoice(6, ShortestM, Estimate(s, 6, ShortestM))).MaxBy(c => c.Efficiency)!;
+            Counts.Select(n => (N: n, L: Longest(field.FrequencyHz, budget / n))).Where(c => c.L >= ShortestM).Select(c => Weighed(s, new RadialChoice(c.N, c.L, Estimate(s, c.N, c.L)))).DefaultIfEmpty(new RadialChoice(6, ShortestM, Estimate(s, 6, ShortestM))).MaxBy(c => c.Efficiency)!;
 
         RadialCurve Curve(string title, double factor)
         {
@@ -136,14 +160,14 @@ public static class RadialRun
 
         var options = SolvedCounts.Append(mast.Radials.Count).Select(n => RadialPlan.Rounded(n, mast.Anchors.Length)).Distinct().Order()
             .Where(n => wire / n >= ShortestM).ToList();
-        var solved = Solve(station, mast, feed, band, perfect, soil, [.. options.Select(n => (n, wire / n))], cancellation);
+        var solved = Solve(station, mast, feed, band, perfect, soil, [.. options.Select(n => (n, wire / n))], cancellation, seen);
         return new(mast.Name, band, wire, [Curve("half as conducting", 0.5), Curve("this soil", 1), Curve("twice as conducting", 2)],
             solved ?? [.. options.Select(n => new RadialChoice(n, wire / n, Estimate(soil, n, wire / n)))], solved is not null);
     }
 
     // The mast alone: its neighbours would forbid long radials, and their layout is not the question.
     private static ImmutableArray<RadialChoice>? Solve(
-        Station station, Mast mast, int feed, Band band, WireSolution perfect, Soil soil, ImmutableArray<(int N, double LengthM)> options, CancellationToken cancellation)
+        Station station, Mast mast, int feed, Band band, WireSolution perfect, Soil soil, ImmutableArray<(int N, double LengthM)> options, CancellationToken cancellation, Action<RadialChoice, bool>? seen)
     {
         var alone = station with { Masts = [mast] };
         var over = station.Masts.Length == 1 ? perfect : WireSolver.Solve(WireModels.Of(alone), band.FrequencyHz, null, cancellation).Solution;
@@ -158,6 +182,7 @@ public static class RadialRun
             }
 
             choices.Add(new(n, length, judged.Efficiency.Value));
+            seen?.Invoke(choices[^1], true);
         }
 
         return choices.ToImmutable();

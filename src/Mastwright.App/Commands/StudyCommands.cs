@@ -2,6 +2,7 @@ using System.CommandLine;
 using Mastwright.App.Files;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Sheets;
 using Mastwright.Report.Studies;
 using Mastwright.Report.Terminal;
 
@@ -10,7 +11,7 @@ namespace Mastwright.App.Commands;
 /// <summary>A command for every study.</summary>
 internal static class StudyCommands
 {
-    public static IEnumerable<Command> Create() => Studies.All.Select(Create);
+    public static IEnumerable<Command> Create() => Studies.All.Select(s => s == MaterialsSheet.Study ? MaterialsCommand.Create() : Create(s));
 
     private static Command Create(Study study)
     {

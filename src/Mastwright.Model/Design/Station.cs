@@ -160,6 +160,10 @@ public sealed record Group
     /// <summary>The steering positions.</summary>
     [Field("directions", "The switch positions: which way each fires and what current each mast gets.", Required = true)]
     public ImmutableArray<Direction> Directions { get; init; } = [];
+
+    /// <summary>How it is fed.</summary>
+    [Field("feed", "How the group is fed.", Default = "all of its own defaults")]
+    public GroupFeedSpec Feed { get; init; } = new();
 }
 
 /// <summary>One switch position of a group.</summary>

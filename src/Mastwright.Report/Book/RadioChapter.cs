@@ -7,6 +7,7 @@ using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Drawings;
+using Mastwright.Report.Studies;
 
 namespace Mastwright.Report.Book;
 
@@ -34,7 +35,7 @@ internal static class RadioChapter
 
         foreach (var (group, answer) in result.Station.Groups.Zip(result.Groups))
         {
-            Group(book, group, answer);
+            Group(book, result.Station, group, answer);
         }
 
         book.Section("Checks of radiation and feed").Checks("Worst of each kind", result.WorstOfEachKind.Where(c => c.Trade is Trade.Radiate or Trade.Feed));
@@ -76,28 +77,28 @@ internal static class RadioChapter
         {
             if (band.Match is not { } match)
             {
-                book.Text($"{band.Name}: no two-element network matches; see the checks.");
+                book.Text($"{band.Name}: no network matches; see the checks.");
                 continue;
             }
 
             book.Add(NetworkDrawing.Of($"{band.Name}, mast {mast.Name}, to {book.Show(station.Feed.LineOhm, QuantityKind.Resistance)}", match, station.UnitSystem));
         }
 
-        book.Table("Parts of the networks", ["Band", "Network", "Part", "#Value", "#Peak voltage", "#Current RMS", "#Heat", "#SWR"], mast.Bands.Where(b => b.Match is not null).SelectMany(b =>
-            b.Match!.Ladder.Sections.Zip(b.Match.NetworkParts, (s, p) => new Cell[]
+        book.Table("Parts of the networks", ["Band", "Network", "Part", "#Value", "Wind or buy", "#Peak voltage", "#Current RMS", "#Heat", "#SWR"], mast.Bands.Where(b => b.Match is not null).SelectMany(b =>
+            b.Match!.Stresses.Select(s => new Cell[]
             {
-                b.Name, b.Match.Title, s.Title, book.Show(s.Value, s.ValueKind), book.Show(p.PeakVoltage.Value, QuantityKind.PeakVoltage, 3), book.Show(p.HighestCurrent.Value, QuantityKind.RmsCurrent, 3),
-                book.Show(p.DissipationW, QuantityKind.Power, 3), Swr(b.Match.Swr),
+                b.Name, b.Match.Title, s.Section.Title, book.Show(s.Section.Value, s.Section.ValueKind), NetworkParts.Offer(b.Network!.Built, s), book.Show(s.Voltage.Value, QuantityKind.PeakVoltage, 3), book.Show(s.Current.Value, QuantityKind.RmsCurrent, 3),
+                book.Show(s.HeatW, QuantityKind.Power, 3), Swr(b.Match.Swr),
             })));
-        if (mast.Bands.FirstOrDefault(b => b.Match is not null) is { Match: { } first } lowest)
+        foreach (var band in mast.Bands.Where(b => b.Match is not null))
         {
-            book.Add(NetworkDrawing.Smith($"{lowest.Name}, mast {mast.Name}", first));
+            book.Add(NetworkDrawing.Smith($"{band.Name}, mast {mast.Name}", band.Match!));
         }
     }
 
-    private static void Group(DocumentBuilder book, Group group, GroupResult answer)
+    private static void Group(DocumentBuilder book, Station station, Group group, GroupResult answer)
     {
-        book.Add(new PageBreak()).Add(new Heading(1, $"Group {group.Name}"));
+        book.Add(new PageBreak()).Add(new Heading(1, $"Group {group.Name}")).Add(GroupPlan.Of(station, group));
         book.Table($"{book.Show(group.FrequencyHz, QuantityKind.Frequency)}, {book.Show(group.PowerW, QuantityKind.Power)} in all", ["Position", "#Bearing", "#Gain", "#Front to back", "#Over one mast"], group.Directions.Zip(answer.Directions, (d, a) => new Cell[]
         {
             d.Name, book.Show(d.BearingRad, QuantityKind.Angle, 3), book.Show(a.GainDbi, 3), book.Show(a.FrontToBackDb, 3), book.Show(a.GainOverOneDb, 3),

@@ -23,7 +23,7 @@ public static class CsvTables
             var text = block switch
             {
                 DataTable table => Table(table),
-                Figure { Data: { } data } => Curves(data),
+                Figure { Data: { } data } => data.ToCsv(),
                 _ => null,
             };
             if (text is not null)
@@ -37,11 +37,6 @@ public static class CsvTables
     }
 
     private static string Table(DataTable table) => Write([[.. table.Columns.Select(c => c.Header)], .. table.Rows.Select(r => r.Select(c => c.Text).ToArray())]);
-
-    // One row for every point; curves need not share their abscissae.
-    private static string Curves(FigureData data) => Write([["curve", data.X, data.Y], .. data.Curves.SelectMany(c => c.Points.Select(p => new[] { c.Name, Number(p.X), Number(p.Y) }))]);
-
-    private static string Number(double value) => value.ToString("G9", CultureInfo.InvariantCulture);
 
     private static string Write(IEnumerable<string[]> rows)
     {

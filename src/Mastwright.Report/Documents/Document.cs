@@ -83,16 +83,10 @@ public sealed record DataTable(string Caption, ImmutableArray<Column> Columns, I
 /// <param name="Svg">A complete SVG document with a viewBox, sizes in millimetres, readable in grey.</param>
 public sealed record Figure(string Caption, string Svg) : Block
 {
-    /// <summary>The numbers drawn, for those who want to draw them otherwise; null where there are none.</summary>
+    /// <summary>The numbers behind it; null where a drawing has none to show.</summary>
     [JsonIgnore]
     public FigureData? Data { get; init; }
 }
-
-/// <summary>The curves of a figure.</summary>
-/// <param name="X">Name and unit of the axis to the right.</param>
-/// <param name="Y">Name and unit of the axis up.</param>
-/// <param name="Curves">Name and points of each curve.</param>
-public sealed record FigureData(string X, string Y, ImmutableArray<(string Name, ImmutableArray<(double X, double Y)> Points)> Curves);
 
 /// <summary>A new page on paper.</summary>
 public sealed record PageBreak : Block;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Report.Documents;
 
@@ -8,7 +7,14 @@ namespace Mastwright.Report.Drawings;
 /// <param name="Name">Shown at its end.</param>
 /// <param name="Points">Its points.</param>
 /// <param name="Dash">Its dashes.</param>
-public sealed record Curve(string Name, IReadOnlyList<(double X, double Y)> Points, string Dash = "");
+public sealed record Curve(string Name, IReadOnlyList<(double X, double Y)> Points, string Dash = "")
+{
+    /// <summary>A curve from two lists.</summary>
+    /// <param name="name">Its name in the key.</param>
+    /// <param name="x">Abscissae.</param>
+    /// <param name="y">Ordinates, as many.</param>
+    public static Curve Of(string name, IEnumerable<double> x, IEnumerable<double> y) => new(name, [.. x.Zip(y)]);
+}
 
 /// <summary>An axis.</summary>
 /// <param name="Title">Name and unit.</param>
@@ -56,13 +62,17 @@ public static class Plots
     /// <param name="caption">The words under it.</param>
     /// <param name="x">The axis to the right.</param>
     /// <param name="y">The axis up; an evenly divided one holds zero.</param>
-    /// <param name="curves">The curves; points that a decade axis cannot show and curves with fewer than two points are left out.</param>
+    /// <param name="curves">The curves; points that a decade axis cannot show and curves with fewer than two points are left out. Curves that all come undashed are given dashes.</param>
     public static Figure Curves(string title, string caption, PlotAxis x, PlotAxis y, IReadOnlyList<Curve> curves)
     {
         const double left = 20, top = 8, width = 140, height = 70;
         bool Shown((double X, double Y) p) => double.IsFinite(p.X) && double.IsFinite(p.Y) && (!x.Decades || p.X > 0) && (!y.Decades || p.Y > 0);
         curves = [.. curves.Select(c => c with { Points = [.. c.Points.Where(Shown)] }).Where(c => c.Points.Count > 1)];
-        var data = new FigureData(x.Title, y.Title, [.. curves.Select(c => (c.Name, c.Points.ToImmutableArray()))]);
+        if (curves.All(c => c.Dash.Length == 0))
+        {
+            curves = [.. curves.Select((c, i) => c with { Dash = Dash(i) })];
+        }
+
         if (curves.Count == 0)
         {
             return new Figure(caption, new Drawing(170, 14, title).Text(20, 8, "nothing to draw").ToSvg());
@@ -93,7 +103,10 @@ public static class Plots
             d.Line(kx, ky, kx + 12, ky, new Pen(0.5, curves[i].Dash)).Text(kx + 14, ky + 0.9, curves[i].Name, 2.5, ground: false);
         }
 
-        return new Figure(caption, d.ToSvg()) { Data = data };
+        return new Figure(caption, d.ToSvg())
+        {
+            Data = new FigureData(x.Title, y.Title, [.. curves.Select(c => new FigureSeries(c.Name, [.. c.Points.Select(p => new FigurePoint(p.X, p.Y, X(p.X), Y(p.Y)))]))]),
+        };
     }
 
     /// <summary>Pairs of bars on a scale of powers of ten: one filled, one open.</summary>
@@ -125,7 +138,14 @@ public static class Plots
 
         d.Line(left, 4, left, 4 + (rows.Count * row), Pen.Bold);
         d.Text(left + (width / 2), 13 + (rows.Count * row), axis, 2.6, Hold.Middle);
-        return new Figure(caption, d.ToSvg());
+        return new Figure(caption, d.ToSvg())
+        {
+            Data = new FigureData("row", axis,
+            [
+                new FigureSeries("filled bar", [.. rows.Select((r, i) => new FigurePoint(i + 1, r.Full, X(r.Full), 6.5 + (i * row), $"{r.Name}: {r.FullText}"))]),
+                new FigureSeries("open bar", [.. rows.Select((r, i) => new FigurePoint(i + 1, r.Open, X(r.Open), 10.1 + (i * row), $"{r.Name}: {r.OpenText}"))]),
+            ]),
+        };
     }
 
     /// <summary>Round marks that enclose a range, four to eight of them.</summary>
