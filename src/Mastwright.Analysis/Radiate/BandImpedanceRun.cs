@@ -42,9 +42,10 @@ public static class BandImpedanceRun
         var bands = ImmutableArray.CreateBuilder<BandImpedance>();
         foreach (var (band, b) in station.Bands.Select((band, b) => (band, b)))
         {
-            progress?.Report(new AnalysisStep($"Sweeping {band.Title}", (double)b / station.Bands.Length));
+            void Tell(int solved) => progress?.Report(new AnalysisStep($"Sweeping {band.Title}, {solved} frequencies solved", (b + Math.Min(0.9, 0.15 * solved)) / station.Bands.Length));
+            Tell(0);
             var (low, high) = Edges(band);
-            var (sweep, note) = SoilSolver.Sweep(soil.Model, low, high, Tolerance, cancellation);
+            var (sweep, note) = SoilSolver.Sweep(soil.Model, low, high, Tolerance, cancellation, new Counter(Tell));
             findings.AddRange(note is null ? sweep.Findings : [.. sweep.Findings, note]);
             if (sweep.HasValues)
             {
@@ -60,6 +61,11 @@ public static class BandImpedanceRun
     {
         var (low, high) = AmateurBands.EdgesOf(band.FrequencyHz) ?? (0.98 * band.FrequencyHz, 1.02 * band.FrequencyHz);
         return (band.LowHz ?? low, band.HighHz ?? high);
+    }
+
+    private sealed class Counter(Action<int> tell) : IProgress<int>
+    {
+        public void Report(int value) => tell(value);
     }
 
     private static BandImpedance Of(Station station, Mast mast, int feed, Band band, Fields.Solving.BandSweep sweep, double low, double high)

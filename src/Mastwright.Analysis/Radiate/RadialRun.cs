@@ -94,7 +94,7 @@ public static class RadialRun
     {
         var wire = WireM(mast);
         var guys = Math.Max(3, mast.Anchors.Length);
-        var layouts = ElevatedBudgets.SelectMany(b => ElevatedTimes.Select(t => (N: t * guys, L: Longest(band.FrequencyHz, b * wire / (t * guys))))).Where(c => c.L >= ShortestM).Distinct().ToList();
+        var layouts = ElevatedBudgets.SelectMany(b => ElevatedTimes.Select(t => (N: t * guys, L: b * wire / (t * guys)))).Where(c => c.L >= ShortestM && c.L <= Longest(band.FrequencyHz, c.L)).ToList();
         var solved = new List<(RadialChoice Sky, double? Field)>();
         foreach (var (n, length) in layouts)
         {

@@ -16,8 +16,8 @@ internal static class SoilSolver
             (r, note) => r with { Findings = r.Findings.Add(note) });
 
     /// <summary>A band as a smooth curve.</summary>
-    public static (Fields.Solving.BandSweep Sweep, Finding? Note) Sweep(WireModel model, double lowHz, double highHz, double tolerance, CancellationToken cancellation) =>
-        First(options => (Sweep: Fields.Solving.BandSweep.Run(model, lowHz, highHz, tolerance, options, cancellation), Note: (Finding?)null), r => r.Sweep.HasValues, r => r.Sweep.Findings, highHz,
+    public static (Fields.Solving.BandSweep Sweep, Finding? Note) Sweep(WireModel model, double lowHz, double highHz, double tolerance, CancellationToken cancellation, IProgress<int>? solved = null) =>
+        First(options => (Sweep: Fields.Solving.BandSweep.Run(model, lowHz, highHz, tolerance, options, cancellation, solved), Note: (Finding?)null), r => r.Sweep.HasValues, r => r.Sweep.Findings, highHz,
             (r, note) => (r.Sweep, note));
 
     private static T First<T>(Func<SolverOptions, T> solve, Func<T, bool> good, Func<T, IEnumerable<Finding>> findings, double frequencyHz, Func<T, Finding, T> noted)

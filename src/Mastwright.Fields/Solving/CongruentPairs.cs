@@ -33,7 +33,8 @@ internal sealed class CongruentPairs
         if (axes.Count == 0 || mesh.Segments.Length < 20)
             return new(null, null);
         var nearest = mesh.Segments.Select(s => axes.MinBy(a => Aside(s.Centre, a))).ToArray();
-        var own = new Frame(mesh, nearest);
+        Frame? own = new Frame(mesh, nearest);
+        own = own.Bytes < MostBytes ? own : null;
         if (axes.Count == 1)
             return new(own, null);
         double x = 0, y = 0, length = 0;
@@ -46,7 +47,7 @@ internal sealed class CongruentPairs
 
         Vec3 middle = new(x / length, y / length, 0);
         var whole = new Frame(mesh, [.. mesh.Segments.Select(_ => middle)]);
-        return new(own, whole.Repeats && whole.Bytes < MostBytes ? whole : null);
+        return new(own, whole.Bytes < MostBytes ? whole : null);
     }
 
     /// <summary>The interaction of two segments, computed when no congruent pair has been asked for yet.</summary>
@@ -103,12 +104,17 @@ internal sealed class CongruentPairs
             var kinds = new Dictionary<(Shape, long), int>();
             var strides = new List<int>();
             var round = new List<bool>();
+            Array.Fill(_kind, -1);
 
             // Kinds are the same for equal masts, so what one computes the other uses.
             foreach (var family in Enumerable.Range(0, n).GroupBy(s => (Axis: _axis[s], Shape: shapes[s] with { Turned = 0 }, Beyond: Rounded(Rest(shapes[s].Turned, step)))))
             {
                 var first = family.Min(s => shapes[s].Turned);
                 var onAxis = family.Key.Shape.OnAxis;
+
+                // One of its kind has nothing to share, unless it stands on the axis and all others turn round it.
+                if (!onAxis && family.Count() < 2)
+                    continue;
                 var stride = _turn;
                 foreach (var s in family)
                 {
@@ -131,18 +137,22 @@ internal sealed class CongruentPairs
 
             _stride = [.. strides];
             _round = [.. round];
-            Repeats = strides.Count < n;
-            Bytes = (long)strides.Count * strides.Count / 2 * (_turn / Math.Max(1, strides.Min())) * 68;
-            _slots = Repeats && strides.Count < 6000 ? new Slots?[(long)strides.Count * (strides.Count + 1) / 2] : [];
+            Bytes = Size();
+            _slots = Bytes < MostBytes ? new Slots?[(long)strides.Count * (strides.Count + 1) / 2] : [];
         }
 
-        /// <summary>Whether any two segments are of one kind.</summary>
-        public bool Repeats { get; }
-
-        /// <summary>Memory it may come to take.</summary>
+        /// <summary>Memory that remembering everything would take.</summary>
         public long Bytes { get; }
 
-        public bool Shares(int p, int q) => _slots.Length > 0 && _axis[p] == _axis[q];
+        // Kinds of one stride have as many different places to each other; a reference and a little more for each pair of kinds, a block for each place.
+        private long Size()
+        {
+            const long each = 100, block = 65;
+            var groups = Enumerable.Range(0, _stride.Length).GroupBy(k => _round[k] ? 0 : _stride[k]).Select(g => (Stride: g.Key, Count: (long)g.Count())).ToList();
+            return groups.Sum(a => groups.Sum(b => a.Count * b.Count / 2 * (each + (block * (a.Stride == 0 || b.Stride == 0 ? 1 : _turn / Divisor(a.Stride, b.Stride))))));
+        }
+
+        public bool Shares(int p, int q) => _axis[p] == _axis[q] && _kind[p] >= 0 && _kind[q] >= 0;
 
         public PairBlock Get(int p, int q, Func<int, int, PairBlock> compute)
         {
