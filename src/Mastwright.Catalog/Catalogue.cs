@@ -48,9 +48,9 @@ public sealed class Catalogue
             r.Number("sectionLength"),
             r.Number("mass")));
         Shackles = Shelve("shackle", ["shackles.csv"], r => new Shackle(
-            r.Info(), r.Number("size"), r.Text("pin"), r.Number("workingLoad"), r.Number("breaking")));
+            r.Info(), r.Number("size"), r.Number("insideLength"), r.Text("pin"), r.Number("workingLoad"), r.Number("breaking")));
         Turnbuckles = Shelve("turnbuckle", ["turnbuckles.csv"], r => new Turnbuckle(
-            r.Info(), r.Number("thread"), r.Text("ends"), r.Number("takeUp"), r.Number("workingLoad"), r.Number("breaking")));
+            r.Info(), r.Number("thread"), r.Text("ends"), r.Number("takeUp"), r.Number("closedLength"), r.Number("workingLoad"), r.Number("breaking")));
         Thimbles = Shelve("thimble", ["thimbles.csv"], r => new Thimble(
             r.Info(), r.Number("strand"), r.Flag("heavy"), r.Number("insideLength"), r.Number("insideWidth")));
         Clips = Shelve("clip", ["clips.csv"], r => new Clip(

@@ -39,6 +39,12 @@ internal static class DesignRules
                 Add("missing-wind", "site.wind", $"The wind method needs a {key}.", null, null, $"Add “{key}: …” to the block “wind”.");
             }
 
+            if (Sound("site.wind") && site.Wind.Method != WindMethod.StatedPressure && site.Wind.SpeedMPerS is { } speed && (speed < 10 || speed > 110))
+            {
+                Add("wind-speed", "site.wind.speed", "The basic wind speed is not one that any map shows.", QuantityFormat.Show(speed, QuantityKind.Speed, station.UnitSystem),
+                    "10 to 110 m/s (22 to 246 mph)", "Look the speed up in the map of the chosen standard and mind its unit.");
+            }
+
             Temperatures(site);
         }
 
@@ -265,10 +271,16 @@ internal static class DesignRules
                         null, "exactly one of lattice, tube", "Keep one of the two.");
                 }
 
-                if (section.Tube is { } tube && tube.WallM * 2 > tube.DiameterM)
+                if (section.Tube is { } tube && tube.WallM * 2 > Math.Min(tube.DiameterM, tube.TopDiameterM ?? tube.DiameterM))
                 {
                     Add("wall-too-thick", $"{path}.sections[{s}].tube.wall", "The wall is thicker than half the diameter.",
-                        F(tube.WallM), "at most " + F(tube.DiameterM / 2), "Check both numbers and their units.");
+                        F(tube.WallM), "at most " + F(Math.Min(tube.DiameterM, tube.TopDiameterM ?? tube.DiameterM) / 2), "Check both numbers and their units.");
+                }
+
+                if (section.Joint is { } joint && Sound($"{path}.sections[{s}]") && section.Tube is null == (joint.Kind != MastJointKind.LegBolts))
+                {
+                    Add("joint-kind", $"{path}.sections[{s}].joint.kind", section.Tube is null ? "A lattice is not joined as tubes are." : "A tube has no legs to bolt.",
+                        FieldWord(joint.Kind), section.Tube is null ? "leg-bolts" : "telescoped or swaged", "Choose the kind that fits the section.");
                 }
             }
         }
@@ -322,6 +334,8 @@ internal static class DesignRules
                 }
             }
         }
+
+        private static string FieldWord(MastJointKind kind) => kind switch { MastJointKind.LegBolts => "leg-bolts", MastJointKind.Swaged => "swaged", _ => "telescoped" };
 
         private static List<Anchor> UsedAnchors(Mast mast, GuyLevel guy) =>
             guy.Anchors.IsEmpty ? [.. mast.Anchors] : [.. mast.Anchors.Where(a => guy.Anchors.Contains(a.Name))];

@@ -75,6 +75,10 @@ public sealed record Station
     [Field("fence", "The fence that keeps people from each base.", Default = "not stated")]
     public Fence? Fence { get; init; }
 
+    /// <summary>Metal near the masts.</summary>
+    [Field("nearby-metal", "Straight conductors near the masts that radio frequency will find: flagpole, gutter, steel fence rail.", Default = "none")]
+    public ImmutableArray<NearbyMetal> NearbyMetal { get; init; } = [];
+
     /// <summary>Factors and limits the checks use.</summary>
     [Field("limits", "Safety factors and limits the checks hold the design to.", Default = "all of their own defaults")]
     public Limits Limits { get; init; } = new();

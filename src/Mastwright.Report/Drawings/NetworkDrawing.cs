@@ -81,7 +81,14 @@ public static class NetworkDrawing
 
         var mast = arcs.Length > 0 ? arcs[0].Points[0].ImpedanceOhm : match.InputImpedanceOhm;
         d.Text(key, 9, "black dot: the mast, " + Ohm(mast), 2.4, ground: false).Text(key, 13, $"ring: the line; circles over {QuantityFormat.Digits(match.Problem.LineOhm, 3)} Ω", 2.4, ground: false);
-        return new Figure($"{name}: path of the match over the Smith chart, referred to the line's impedance; the ring near the middle is SWR 2.", d.ToSvg());
+        return new Figure($"{name}: path of the match over the Smith chart, referred to the line's impedance; the ring near the middle is SWR 2.", d.ToSvg())
+        {
+            Data = new FigureData("resistance, Ω", "reactance, Ω", [.. arcs.Select(a => new FigureSeries($"{a.Section}: {a.Title}", [.. a.Points.Select(p =>
+            {
+                var (x, y) = Place(cx, cy, r, p.Reflection);
+                return new FigurePoint(p.ImpedanceOhm.Real, p.ImpedanceOhm.Imaginary, x, y, $"reflection {QuantityFormat.Digits(p.Reflection.Magnitude, 3)}");
+            })]))]),
+        };
     }
 
     private static System.Numerics.Complex Reflection(double resistance, double reactance)

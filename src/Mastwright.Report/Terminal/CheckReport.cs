@@ -5,6 +5,7 @@ using Mastwright.Analysis.Results;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Protection.Gaps;
+using Mastwright.Report.Documents;
 using Spectre.Console;
 
 namespace Mastwright.Report.Terminal;
@@ -62,12 +63,12 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
 
     private void Checks(IEnumerable<Check> checks, bool every)
     {
-        var table = NewTable(every ? "Every check" : "Worst check of each kind", "Check", "Demand", "Capacity", "Use", "Verdict", "Governed by");
+        var table = NewTable(every ? "Every check" : "Worst check of each kind", "Check", "Demand", "Limit", "Use", "Verdict", "Governed by");
         foreach (var check in checks)
         {
             var (word, colour) = Word(check.Verdict);
             table.AddRow(
-                Markup.Escape(check.Title), Show(check.Demand), Show(check.Capacity), Use(check),
+                Markup.Escape(check.Title), Show(check.Demand), DocumentBuilder.Side(check) + Show(check.Capacity), Use(check),
                 $"[{colour}]{word}[/]", Markup.Escape(check.GoverningCase));
         }
 
