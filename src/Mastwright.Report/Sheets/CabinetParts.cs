@@ -9,7 +9,7 @@ namespace Mastwright.Report.Sheets;
 /// <summary>What goes into and around the cabinet at the base: network parts, relays, drain, arrester, the box itself.</summary>
 public static class CabinetParts
 {
-    private const string Group = "feed and protection";
+    private const string Group = "cabinet, feed and protection";
     private const double BoxOverCoil = 2;
     private const double FeedWaste = 0.03;
     private const double FeedEndM = 2;
