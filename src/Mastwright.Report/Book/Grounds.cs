@@ -29,9 +29,9 @@ internal static partial class Grounds
         foreach (var trade in result.Checks.GroupBy(c => c.Trade).OrderBy(g => g.Key))
         {
             book.Section(TradeName(trade.Key));
-            book.Table("", ["Check", "#Demand", "#Capacity", "#Use", "Verdict", "Governed by"], trade.Select(c => new Cell[]
+            book.Table("", ["Check", "#Demand", "#Limit", "#Use", "Verdict", "Governed by"], trade.Select(c => new Cell[]
             {
-                c.Title + "\n" + c.Id, book.Show(c.Demand), book.Show(c.Capacity), DocumentBuilder.Use(c), new(c.Verdict.ToString().ToLowerInvariant(), c.Verdict), c.GoverningCase,
+                c.Title + "\n" + c.Id, book.Show(c.Demand), DocumentBuilder.Side(c) + book.Show(c.Capacity), DocumentBuilder.Use(c), new(c.Verdict.ToString().ToLowerInvariant(), c.Verdict), c.GoverningCase,
             }));
             foreach (var kind in trade.GroupBy(c => StationResult.KindOf(c.Id)))
             {

@@ -1,3 +1,4 @@
+using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Stand;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
@@ -40,11 +41,22 @@ public static class SitePlan
 
         foreach (var mast in station.Masts)
         {
-            for (var i = 0; i < mast.Radials.Count; i++)
+            foreach (var r in RadialPlan.Of(station, mast).Radials)
             {
-                var b = 2 * Math.PI * i / mast.Radials.Count;
-                drawing.Line(X(mast.EastM), Y(mast.NorthM), X(mast.EastM + (mast.Radials.LengthM * Math.Sin(b))), Y(mast.NorthM + (mast.Radials.LengthM * Math.Cos(b))), Radial);
+                drawing.Line(X(mast.EastM), Y(mast.NorthM), X(mast.EastM + (r.LengthM * Math.Cos(r.AzimuthRad))), Y(mast.NorthM + (r.LengthM * Math.Sin(r.AzimuthRad))), Radial);
             }
+
+            if (mast.Radials.Screen is { } screen)
+            {
+                drawing.Box(X(mast.EastM - (screen.WidthM / 2)), Y(mast.NorthM + (screen.WidthM / 2)), screen.WidthM * k, screen.WidthM * k, new Pen(0.25));
+            }
+        }
+
+        foreach (var metal in station.NearbyMetal)
+        {
+            var (atX, atY, endX, endY) = (X(metal.EastM), Y(metal.NorthM), X(metal.EndEastM ?? metal.EastM), Y(metal.EndNorthM ?? metal.NorthM));
+            drawing.Line(atX, atY, endX, endY, new Pen(0.8)).Circle(atX, atY, 0.9, new Pen(0.1), "#000");
+            drawing.Text(endX + 1.6, endY + 0.9, metal.Name);
         }
 
         foreach (var mast in station.Masts)
@@ -140,12 +152,19 @@ public static class SitePlan
             y += 4.6;
         }
 
-        var first = station.Masts[0].Radials;
         drawing.Line(6, y, 24, y, Radial);
-        drawing.Text(28, y + 0.9, $"radials: {first.Count} of {QuantityFormat.Show(first.LengthM, QuantityKind.Length, station.UnitSystem)}" + (station.Masts.Length > 1 ? " at each mast" : ""), ground: false);
+        drawing.Text(28, y + 0.9, "radials: " + string.Join("; ", station.Masts.Select(m => Radials(station, m)).Distinct()) + (station.Masts.Length > 1 ? " at each mast" : ""), ground: false);
         y += 4.6;
         drawing.Line(6, y, 24, y, Guy).Box(23, y - 1, 2, 2, new Pen(0.2), "#000");
         drawing.Text(28, y + 0.9, "guys with their anchor", ground: false);
+    }
+
+    // How many and how long as they really lie: cut short at a fence or by a neighbour's.
+    private static string Radials(Station station, Mast mast)
+    {
+        var lengths = RadialPlan.Of(station, mast).Radials.Select(r => r.LengthM).ToList();
+        string Show(double m) => QuantityFormat.Show(m, QuantityKind.Length, station.UnitSystem, 3);
+        return lengths.Max() - lengths.Min() < 0.05 ? $"{lengths.Count} of {Show(lengths[0])}" : $"{lengths.Count} of {Show(lengths.Min())} to {Show(lengths.Max())}";
     }
 
     private static (double Low, double High) Span(IEnumerable<double> values) => (values.Min(), values.Max());

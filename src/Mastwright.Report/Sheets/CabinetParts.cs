@@ -3,6 +3,7 @@ using Mastwright.Build.Materials;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
+using Mastwright.Report.Studies;
 
 namespace Mastwright.Report.Sheets;
 
@@ -21,11 +22,14 @@ public static class CabinetParts
         var matched = result.Bands.Where(b => b.Match is not null).ToList();
         foreach (var band in matched)
         {
-            foreach (var (section, part) in band.Match!.Ladder.Sections.Zip(band.Match.NetworkParts))
+            foreach (var stress in band.Match!.Stresses)
             {
-                yield return new MaterialNeed($"{section.Title} {Show(section.Value, section.ValueKind)}{(station.Masts.Length > 1 ? $", {band.Name}, mast {mast.Name}" : $", {band.Name}")}", Group, 1, MaterialUnit.Each,
-                    Remark: $"{Show(part.PeakVoltage.Value, QuantityKind.PeakVoltage)} peak and {Show(part.HighestCurrent.Value, QuantityKind.RmsCurrent)} at the least; leave margin",
-                    PriceAs: section.ValueKind switch { QuantityKind.Inductance => "matching coil", QuantityKind.Capacitance => "matching capacitor", _ => "matching part" });
+                var remark = $"{stress.Name}, {band.Name}, mast {mast.Name}: {Show(stress.Voltage.Value, QuantityKind.PeakVoltage)} peak and {Show(stress.Current.Value, QuantityKind.RmsCurrent)} at the least; leave margin";
+                yield return band.Network!.Built.Capacitors.FirstOrDefault(c => c.Section == stress.Name)?.Bank is { } bank
+                    ? new MaterialNeed(bank.Item.Name, Group, bank.Count, MaterialUnit.Each, Remark: remark, PriceAs: "matching capacitor")
+                    : new MaterialNeed($"{stress.Section.Title} {Show(stress.Section.Value, stress.Section.ValueKind)}{(station.Masts.Length > 1 ? $", {band.Name}, mast {mast.Name}" : $", {band.Name}")}", Group, 1, MaterialUnit.Each,
+                        Remark: $"{NetworkParts.Offer(band.Network.Built, stress)}; {remark}",
+                        PriceAs: stress.Section.ValueKind switch { QuantityKind.Inductance => "matching coil", QuantityKind.Capacitance => "matching capacitor", _ => "matching part" });
             }
         }
 

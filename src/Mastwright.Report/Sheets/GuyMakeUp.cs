@@ -25,15 +25,11 @@ public static class GuyMakeUp
         return new GuyToCut(guy.Guy.Name, guy.Guy.AnchorM, pin, Links(standing.Mast, level, guy.Strand), standing.Wanted(guy), site.TensioningTemperatureK, site.CuttingTemperatureK ?? site.TensioningTemperatureK);
     }
 
-    /// <summary>Length of a shackle inside, m: as measured, or of its catalogue row.</summary>
-    public static double ShackleM(GuyHardware hardware) => hardware.ShackleLengthM ?? Catalogue.Default.Shackles[hardware.Shackle].InsideLengthM;
+    /// <summary>Length of a shackle inside, m.</summary>
+    public static double ShackleM(GuyHardware hardware) => GuyChains.ShackleM(hardware);
 
-    /// <summary>Length of a turnbuckle between its pins at the opening it is set to, m: closed as measured or of its catalogue row.</summary>
-    public static double TurnbuckleM(GuyHardware hardware)
-    {
-        var row = Catalogue.Default.Turnbuckles[hardware.Turnbuckle];
-        return (hardware.TurnbuckleLengthM ?? row.ClosedLengthM) + (hardware.TurnbuckleOpen * row.TakeUpM);
-    }
+    /// <summary>Length of a turnbuckle between its pins at the opening it is set to, m.</summary>
+    public static double TurnbuckleM(GuyHardware hardware) => GuyChains.TurnbuckleM(hardware);
 
     /// <summary>Tension at the anchor that the whole mast's solver gives for every guy made from these lengths.</summary>
     /// <param name="standing">The mast.</param>

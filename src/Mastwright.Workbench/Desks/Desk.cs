@@ -61,6 +61,12 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     /// <summary>Name of the file without folders; null while there is none.</summary>
     public string? FileName => file.Path is null ? null : Path.GetFileName(file.Path);
 
+    /// <summary>Full path of the file; null while there is none.</summary>
+    public string? FilePath => file.Path;
+
+    /// <summary>Where variants of this design are kept.</summary>
+    public string VariantsPath => Path.ChangeExtension(file.Spare, ".variants");
+
     /// <summary>Whether the text differs from the file.</summary>
     public bool Unsaved => Now.Text != saved;
 
@@ -99,13 +105,13 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     }
 
     /// <summary>Writes one value at its path; false when the text has no such place.</summary>
-    public bool Set(string path, string value, string why) => Apply(TextEdits.Set(Now.Text, path, value), why);
+    public bool Set(string path, string value, string why) => Apply(text => TextEdits.Set(text, path, value), why);
 
     /// <summary>Takes one field out so that its default holds; false when that cannot be done.</summary>
-    public bool Clear(string path, string why) => Apply(TextEdits.Remove(Now.Text, path), why);
+    public bool Clear(string path, string why) => Apply(text => TextEdits.Remove(text, path), why);
 
     /// <summary>Adds an item to a list; false when the text has no such list.</summary>
-    public bool Add(string path, string item, string why) => Apply(TextEdits.Add(Now.Text, path, item), why);
+    public bool Add(string path, string item, string why) => Apply(text => TextEdits.Add(text, path, item), why);
 
     /// <summary>One change back.</summary>
     public void Undo() => Step(history.Undo);
@@ -231,7 +237,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
 
     void IRecomputeListener.Working(int version, AnalysisStep step) => Change(s => s.Version == version ? s with { Step = step } : s);
 
-    void IRecomputeListener.Stood(int version, StandStage stage) => Change(s => s.Version == version ? s with { Stand = stage } : s);
+    void IRecomputeListener.Stood(int version, StandStage stage) => Change(s => s.Version == version ? s with { Stand = stage.FirstLook && s.Stand is { } before ? Onto(before, stage) : stage } : s);
 
     void IRecomputeListener.Solved(int version, StationResult result, ImmutableArray<BandSweepResult> sweeps) =>
         Change(s => s.Version == version ? s with { Result = result, Stand = StageOf(result), Sweeps = sweeps } : s);
@@ -251,17 +257,40 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
             : s);
     }
 
-    private static StandStage StageOf(StationResult result) => new(
-        result.Station, result.Fingerprint, [.. result.Masts.Select(m => m.Stand)], [.. result.Checks.Where(c => c.Trade is Trade.Site or Trade.Stand)]);
-
-    private bool Apply(string? text, string why)
+    // A first look says nothing of lost guys and vibration, and would turn the drawings to other winds: there the older figures stay until the whole is known.
+    private static StandStage Onto(StandStage before, StandStage look)
     {
-        if (text is null)
+        var kinds = look.Checks.Select(c => StationResult.KindOf(c.Id)).ToHashSet();
+        return look with
         {
-            return false;
+            Stands = before.Stands.Length == look.Stands.Length ? before.Stands : look.Stands,
+            Checks = [.. look.Checks, .. before.Checks.Where(c => !kinds.Contains(StationResult.KindOf(c.Id)))],
+        };
+    }
+
+    private static StandStage StageOf(StationResult result) => new(
+        result.Station, result.Fingerprint, [.. result.Masts.Select(m => m.Stand)], [.. result.Checks.Where(c => Sheet.OfTheStructure(c.Trade))]);
+
+    // The change is made on the text as it is under the lock: two pages that edit at once both keep what they wrote.
+    private bool Apply(Func<string, string?> change, string why)
+    {
+        lock (gate)
+        {
+            if (change(Now.Text) is not { } text)
+            {
+                return false;
+            }
+
+            if (text == Now.Text)
+            {
+                return true;
+            }
+
+            history.Add(text, why, DateTimeOffset.UtcNow);
+            Take(text);
         }
 
-        Edit(text, why);
+        Changed?.Invoke();
         return true;
     }
 
@@ -302,6 +331,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
             Text = text,
             Reading = reading,
             Fingerprint = reading.Station is { } station ? Fingerprint.Of(station) : null,
+            Site = reading.Station is { } known ? QuickLook.Site(known) : before?.Site ?? [],
             Stand = before?.Stand,
             Result = before?.Result,
             Sweeps = before?.Sweeps ?? [],

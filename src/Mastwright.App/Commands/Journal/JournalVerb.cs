@@ -54,7 +54,7 @@ internal sealed class JournalVerb
         Create(name, purpose, run, [JournalFile, .. own, MastName, When, By, NoteText, Temperature, Wind, WeatherWords]);
 
     /// <summary>The journal's file for a design: beside it, with its own ending.</summary>
-    public static string PathFor(string? designPath) => designPath is null ? "station.journal" : System.IO.Path.ChangeExtension(designPath, ".journal");
+    public static string PathFor(string? designPath) => Report.Keep.JournalPath.For(designPath);
 
     /// <summary>The mast asked for; the only one when none was named.</summary>
     public Mast? Mast()
