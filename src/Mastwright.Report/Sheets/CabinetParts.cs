@@ -10,7 +10,7 @@ namespace Mastwright.Report.Sheets;
 /// <summary>What goes into and around the cabinet at the base: network parts, relays, drain, arrester, the box itself.</summary>
 public static class CabinetParts
 {
-    private const string Group = "feed and protection";
+    private const string Group = "cabinet, feed and protection";
     private const double BoxOverCoil = 2;
     private const double FeedWaste = 0.03;
     private const double FeedEndM = 2;
@@ -27,7 +27,7 @@ public static class CabinetParts
             {
                 var remark = $"{stress.Name}, {where}: {Show(stress.Voltage.Value, QuantityKind.PeakVoltage)} peak and {Show(stress.Current.Value, QuantityKind.RmsCurrent)} at the least; leave margin";
                 yield return band.Network!.Built.Capacitors.FirstOrDefault(c => c.Section == stress.Name)?.Bank is { } bank
-                    ? new MaterialNeed(bank.Item.Name, Group, bank.Count, MaterialUnit.Each, Remark: remark)
+                    ? new MaterialNeed(bank.Item.Name, Group, bank.Count, MaterialUnit.Each, Remark: remark, PriceAs: "matching capacitor")
                     : new MaterialNeed($"{stress.Section.Title} {Show(stress.Section.Value, stress.Section.ValueKind)}, {where}", Group, 1, MaterialUnit.Each,
                         Remark: $"{NetworkParts.Offer(band.Network.Built, stress)}; {remark}",
                         PriceAs: stress.Section.ValueKind switch { QuantityKind.Inductance => "matching coil", QuantityKind.Capacitance => "matching capacitor", _ => "matching part" });

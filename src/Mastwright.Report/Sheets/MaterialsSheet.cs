@@ -71,7 +71,7 @@ public static class MaterialsSheet
         ("Part", true, l => l.Part),
         ("#Order", true, l => Quantity(document, l.Order.Value, l.Unit)),
         ("#Waste in it", false, l => l.WasteQuantity > 0 ? Quantity(document, l.WasteQuantity, l.Unit) : ""),
-        ("#Spares in it", false, l => l.SpareQuantity > 0 ? Quantity(document, l.SpareQuantity, l.Unit) : ""),
+        ("#Spares in it", false, l => l.SpareQuantity > 0 ? Quantity(document, l.Unit == MaterialUnit.Each ? Math.Floor(l.Order.Value - l.Order.Inputs[0].Value - l.WasteQuantity + 1e-9) : l.SpareQuantity, l.Unit) : ""),
         ("#Weight", false, l => l.Mass is { } m ? document.Show(m, 3) : ""),
         ("#Unit price", true, l => l.UnitPrice is { } p ? UnitPrice(document, p, l.Unit) + (l.IsInventedPrice ? "*" : "") : ""),
         ($"#Cost, {money}", true, l => l.Cost is { } c ? c.ToString("0.00", CultureInfo.InvariantCulture) : ""),

@@ -36,7 +36,7 @@ public static class Needs
         return [.. list.OrderBy(x => Array.IndexOf(Order, x.Group))];
     }
 
-    private static readonly string[] Order = ["mast", "guys", "anchors and footings", "earth", "feed and protection"];
+    private static readonly string[] Order = ["mast", "guys", "anchors and footings", "earth", "cabinet, feed and protection"];
 
     private static void Mast(List<MaterialNeed> list, Station station, Mast mast)
     {
