@@ -7,8 +7,10 @@ namespace Mastwright.Workbench.Tests;
 public sealed class Served : IAsyncDisposable
 {
     private readonly Process process;
+    private readonly string[] arguments;
+    private bool goesOn;
 
-    private Served(Process process, Uri address, string folder) => (this.process, Address, Folder) = (process, address, folder);
+    private Served(Process process, Uri address, string folder, string[] arguments) => (this.process, Address, Folder, this.arguments) = (process, address, folder, arguments);
 
     public Uri Address { get; }
 
@@ -18,26 +20,46 @@ public sealed class Served : IAsyncDisposable
     public static async Task<Served> Start(string? designText = null, params string[] more)
     {
         var folder = Directory.CreateTempSubdirectory("served").FullName;
+        if (designText is not null)
+        {
+            await File.WriteAllTextAsync(Path.Combine(folder, "station.yaml"), designText);
+        }
+
+        return await Launch(folder, 0, [.. designText is null ? Array.Empty<string>() : ["station.yaml"], .. more]);
+    }
+
+    /// <summary>Ends the program at once, as a crash or a power cut would.</summary>
+    public async Task Kill()
+    {
+        process.Kill(true);
+        await process.WaitForExitAsync();
+    }
+
+    /// <summary>Starts it again in the same folder, at the same address.</summary>
+    /// <param name="others">Other arguments; none for those it was started with.</param>
+    public async Task<Served> Again(params string[] others)
+    {
+        await Kill();
+        goesOn = true;
+        return await Launch(Folder, Address.Port, others.Length > 0 ? others : arguments);
+    }
+
+    private static async Task<Served> Launch(string folder, int port, string[] arguments)
+    {
         var info = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, WorkingDirectory = folder };
         info.Environment["XDG_DATA_HOME"] = folder;
         var build = new DirectoryInfo(AppContext.BaseDirectory);
         info.ArgumentList.Add(Repository.File("src", "Mastwright.App", "bin", build.Parent!.Name, build.Name, "mastwright.dll"));
         info.ArgumentList.Add("serve");
-        if (designText is not null)
-        {
-            await File.WriteAllTextAsync(Path.Combine(folder, "station.yaml"), designText);
-            info.ArgumentList.Add("station.yaml");
-        }
-
         info.ArgumentList.Add("--port");
-        info.ArgumentList.Add("0");
-        Array.ForEach(more, info.ArgumentList.Add);
+        info.ArgumentList.Add(port.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        Array.ForEach(arguments, info.ArgumentList.Add);
         var process = Process.Start(info)!;
         while (await process.StandardOutput.ReadLineAsync() is { } line)
         {
             if (line.Split(" at ") is [_, var address])
             {
-                return new Served(process, new Uri(address), folder);
+                return new Served(process, new Uri(address), folder, arguments);
             }
         }
 
@@ -46,9 +68,11 @@ public sealed class Served : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        process.Kill(true);
-        await process.WaitForExitAsync();
+        await Kill();
         process.Dispose();
-        Directory.Delete(Folder, true);
+        if (!goesOn)
+        {
+            Directory.Delete(Folder, true);
+        }
     }
 }

@@ -14,8 +14,6 @@ namespace Mastwright.App.Commands;
 /// <summary><c>sweep</c>: a measured sweep over the prediction, the fit, the next setting; kept in the journal when asked.</summary>
 internal static class SweepCommand
 {
-    private const int FewestFlags = 3;
-
     private static readonly Argument<string> Design = new("design") { Description = "The design file." };
     private static readonly Argument<string> Measured = new("measured") { Description = "The sweep: .s1p, .s2p (Touchstone) or .csv." };
     private static readonly Option<bool> Keep = new("--keep") { Description = "Keep the sweep in the journal beside the design." };
@@ -86,14 +84,13 @@ internal static class SweepCommand
 
     private static int Store(string path, SweepAnswer answer, Func<SweepEntry, SweepEntry> complete)
     {
-        if (answer.AtBase is not { Points.Length: >= FewestFlags } sweep)
+        var (bare, refused) = SweepKeeping.Entry(answer, Written.Now());
+        if (bare is null)
         {
-            return JournalVerb.Refuse(new Finding("sweep-not-kept", Severity.Error, "Only a sweep with phase and some points can be kept.", new Place(answer.Request.Measured.Name, 0, 0, ""), WayOut: "Export R and X or S11 with phase."));
+            return JournalVerb.Refuse(refused!);
         }
 
-        var entry = complete(new SweepEntry(
-            Guid.CreateVersion7(), Written.Now(), answer.Request.Mast.Name, "", "", Weather.NotNoted, "base", sweep.ReferenceOhm,
-            [.. sweep.Points.Select(p => new SweepSample(p.FrequencyHz, p.ImpedanceOhm.Real, p.ImpedanceOhm.Imaginary))], Path.GetFileName(answer.Request.Measured.Name), answer.Request.Measured.Text));
+        var entry = complete(bare);
         var opened = JournalStore.Open(path);
         if (opened.Value is not { } store)
         {

@@ -94,6 +94,15 @@ public sealed class JournalStore : IDisposable
         return entries.Count == 1 ? entries[0] : Refused("entry-none", $"There is no entry with the key {id}.", "Read the journal again; it may have been struck out.");
     }
 
+    /// <summary>Whether a key was ever used here: by an entry, or by one that was struck out.</summary>
+    public Outcome<string> Knows(Guid id) => Read(_ =>
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = "SELECT CASE WHEN EXISTS (SELECT 1 FROM entry WHERE id = $0) THEN 'here' WHEN EXISTS (SELECT 1 FROM earlier WHERE entry_id = $0) THEN 'struck' ELSE '' END";
+        command.Parameters.AddWithValue("$0", EntryRows.Key(id));
+        return (string)command.ExecuteScalar()!;
+    });
+
     /// <summary>Everything.</summary>
     public Outcome<JournalContent> Content() =>
         Read(reader => new JournalContent(reader.StationName(), reader.Read(null, null, null, null), reader.Earlier()));

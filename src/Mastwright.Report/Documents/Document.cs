@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using Mastwright.Model.Trails;
 
 namespace Mastwright.Report.Documents;
@@ -83,6 +84,7 @@ public sealed record DataTable(string Caption, ImmutableArray<Column> Columns, I
 public sealed record Figure(string Caption, string Svg) : Block
 {
     /// <summary>The numbers behind it; null where a drawing has none to show.</summary>
+    [JsonIgnore]
     public FigureData? Data { get; init; }
 }
 

@@ -61,6 +61,9 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     /// <summary>Name of the file without folders; null while there is none.</summary>
     public string? FileName => file.Path is null ? null : Path.GetFileName(file.Path);
 
+    /// <summary>Full path of the file; null while there is none.</summary>
+    public string? FilePath => file.Path;
+
     /// <summary>Where variants of this design are kept.</summary>
     public string VariantsPath => Path.ChangeExtension(file.Spare, ".variants");
 
@@ -102,13 +105,13 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     }
 
     /// <summary>Writes one value at its path; false when the text has no such place.</summary>
-    public bool Set(string path, string value, string why) => Apply(TextEdits.Set(Now.Text, path, value), why);
+    public bool Set(string path, string value, string why) => Apply(text => TextEdits.Set(text, path, value), why);
 
     /// <summary>Takes one field out so that its default holds; false when that cannot be done.</summary>
-    public bool Clear(string path, string why) => Apply(TextEdits.Remove(Now.Text, path), why);
+    public bool Clear(string path, string why) => Apply(text => TextEdits.Remove(text, path), why);
 
     /// <summary>Adds an item to a list; false when the text has no such list.</summary>
-    public bool Add(string path, string item, string why) => Apply(TextEdits.Add(Now.Text, path, item), why);
+    public bool Add(string path, string item, string why) => Apply(text => TextEdits.Add(text, path, item), why);
 
     /// <summary>One change back.</summary>
     public void Undo() => Step(history.Undo);
@@ -268,14 +271,26 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     private static StandStage StageOf(StationResult result) => new(
         result.Station, result.Fingerprint, [.. result.Masts.Select(m => m.Stand)], [.. result.Checks.Where(c => Sheet.OfTheStructure(c.Trade))]);
 
-    private bool Apply(string? text, string why)
+    // The change is made on the text as it is under the lock: two pages that edit at once both keep what they wrote.
+    private bool Apply(Func<string, string?> change, string why)
     {
-        if (text is null)
+        lock (gate)
         {
-            return false;
+            if (change(Now.Text) is not { } text)
+            {
+                return false;
+            }
+
+            if (text == Now.Text)
+            {
+                return true;
+            }
+
+            history.Add(text, why, DateTimeOffset.UtcNow);
+            Take(text);
         }
 
-        Edit(text, why);
+        Changed?.Invoke();
         return true;
     }
 

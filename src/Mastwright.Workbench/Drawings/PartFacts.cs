@@ -34,11 +34,11 @@ internal static class PartFacts
         [
             .. part.Kind switch
             {
-                PartKind.Guy => Guy(part, station, mast, stand, view, shown),
-                PartKind.Anchor => Anchor(part, mast, stand, view, shown),
-                PartKind.Foot => Foot(mast, stand, result, view),
-                PartKind.Radials => Radials(mast, view),
-                PartKind.TopWires => TopWires(mast, view),
+                StationPartKind.Guy => Guy(part, station, mast, stand, view, shown),
+                StationPartKind.Anchor => Anchor(part, mast, stand, view, shown),
+                StationPartKind.Foot => Foot(mast, stand, result, view),
+                StationPartKind.Radials => Radials(mast, view),
+                StationPartKind.TopWires => TopWires(mast, view),
                 _ => MastFacts(mast, stand, result, view, shown),
             },
         ];
@@ -168,7 +168,7 @@ internal static class PartFacts
     {
         foreach (var band in result.Bands)
         {
-            if (part.Kind == PartKind.Radials)
+            if (part.Kind == StationPartKind.Radials)
             {
                 yield return new($"Earth loss, {band.Name}", "", band.EarthLossOhm);
                 continue;

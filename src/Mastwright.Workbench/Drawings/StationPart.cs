@@ -5,7 +5,7 @@ using Mastwright.Model.Trails;
 namespace Mastwright.Workbench.Drawings;
 
 /// <summary>What a part of the station is.</summary>
-internal enum PartKind
+internal enum StationPartKind
 {
     Mast,
     Foot,
@@ -23,7 +23,7 @@ internal enum PartKind
 /// <param name="Index">Index of the level or the anchor; 0 for the rest.</param>
 /// <param name="Anchor">Index of a guy's anchor; 0 for the rest.</param>
 /// <param name="Path">Where its fields stand in the file.</param>
-internal sealed record StationPart(string Id, PartKind Kind, string Title, int Mast, int Index, int Anchor, string Path)
+internal sealed record StationPart(string Id, StationPartKind Kind, string Title, int Mast, int Index, int Anchor, string Path)
 {
     /// <summary>Every part, mast by mast from the ground up.</summary>
     public static IEnumerable<StationPart> Of(Station station)
@@ -33,34 +33,34 @@ internal sealed record StationPart(string Id, PartKind Kind, string Title, int M
             var mast = station.Masts[m];
             var of = station.Masts.Length > 1 ? $" of mast {mast.Name}" : "";
             var path = $"masts[{m}]";
-            yield return new(IdOf(PartKind.Mast, m), PartKind.Mast, $"Mast {mast.Name}", m, 0, 0, path);
-            yield return new(IdOf(PartKind.Foot, m), PartKind.Foot, $"Foot{of}", m, 0, 0, path + ".base");
+            yield return new(IdOf(StationPartKind.Mast, m), StationPartKind.Mast, $"Mast {mast.Name}", m, 0, 0, path);
+            yield return new(IdOf(StationPartKind.Foot, m), StationPartKind.Foot, $"Foot{of}", m, 0, 0, path + ".base");
             for (var l = 0; l < mast.Guys.Length; l++)
             {
                 for (var a = 0; a < mast.Anchors.Length; a++)
                 {
                     if (mast.Guys[l].Anchors.IsEmpty || mast.Guys[l].Anchors.Contains(mast.Anchors[a].Name))
                     {
-                        yield return new(GuyId(m, l, a), PartKind.Guy, $"Guy level {l + 1} to {mast.Anchors[a].Name}{of}", m, l, a, $"{path}.guys[{l}]");
+                        yield return new(GuyId(m, l, a), StationPartKind.Guy, $"Guy level {l + 1} to {mast.Anchors[a].Name}{of}", m, l, a, $"{path}.guys[{l}]");
                     }
                 }
             }
 
             for (var a = 0; a < mast.Anchors.Length; a++)
             {
-                yield return new(IdOf(PartKind.Anchor, m, a), PartKind.Anchor, $"Anchor {mast.Anchors[a].Name}{of}", m, a, 0, $"{path}.anchors[{a}]");
+                yield return new(IdOf(StationPartKind.Anchor, m, a), StationPartKind.Anchor, $"Anchor {mast.Anchors[a].Name}{of}", m, a, 0, $"{path}.anchors[{a}]");
             }
 
-            yield return new(IdOf(PartKind.Radials, m), PartKind.Radials, $"Radials{of}", m, 0, 0, path + ".radials");
+            yield return new(IdOf(StationPartKind.Radials, m), StationPartKind.Radials, $"Radials{of}", m, 0, 0, path + ".radials");
             if (mast.TopWires is not null)
             {
-                yield return new(IdOf(PartKind.TopWires, m), PartKind.TopWires, $"Top wires{of}", m, 0, 0, path + ".top-wires");
+                yield return new(IdOf(StationPartKind.TopWires, m), StationPartKind.TopWires, $"Top wires{of}", m, 0, 0, path + ".top-wires");
             }
         }
     }
 
     /// <summary>The id of a part that is no guy.</summary>
-    public static string IdOf(PartKind kind, int mast, int index = 0) => string.Create(CultureInfo.InvariantCulture, $"{kind.ToString().ToLowerInvariant()}/{mast}/{index}");
+    public static string IdOf(StationPartKind kind, int mast, int index = 0) => string.Create(CultureInfo.InvariantCulture, $"{kind.ToString().ToLowerInvariant()}/{mast}/{index}");
 
     /// <summary>The id of a guy.</summary>
     public static string GuyId(int mast, int level, int anchor) => string.Create(CultureInfo.InvariantCulture, $"guy/{mast}/{level}/{anchor}");
@@ -92,11 +92,11 @@ internal sealed record StationPart(string Id, PartKind Kind, string Title, int M
 
         return Kind switch
         {
-            PartKind.Guy => inside == $"{mast.Name}, level {Index + 1}" || inside == $"{mast.Name}, level {Index + 1} to {mast.Anchors[Anchor].Name}",
-            PartKind.Anchor => Starts("stand.anchor.") && inside == $"{mast.Name}, {mast.Anchors[Index].Name}",
-            PartKind.Foot => own && Starts("stand.base.", "stand.footing.", "survive.gap", "survive.burn", "survive.drain", "survive.fence.reach", "survive.metals"),
-            PartKind.Mast => own && Starts("stand.stability", "stand.mast.", "stand.buckling", "stand.tilt", "survive.corona", "survive.strike"),
-            PartKind.Radials => own && Starts("radiate.efficiency", "survive.earth"),
+            StationPartKind.Guy => inside == $"{mast.Name}, level {Index + 1}" || inside == $"{mast.Name}, level {Index + 1} to {mast.Anchors[Anchor].Name}",
+            StationPartKind.Anchor => Starts("stand.anchor.") && inside == $"{mast.Name}, {mast.Anchors[Index].Name}",
+            StationPartKind.Foot => own && Starts("stand.base.", "stand.footing.", "survive.gap", "survive.burn", "survive.drain", "survive.fence.reach", "survive.metals"),
+            StationPartKind.Mast => own && Starts("stand.stability", "stand.mast.", "stand.buckling", "stand.tilt", "survive.corona", "survive.strike"),
+            StationPartKind.Radials => own && Starts("radiate.efficiency", "survive.earth"),
             _ => false,
         };
     }
@@ -107,9 +107,9 @@ internal sealed record StationPart(string Id, PartKind Kind, string Title, int M
         var mast = station.Masts[Mast];
         return Kind switch
         {
-            PartKind.Mast => wire.StartsWith($"mast {mast.Name},", StringComparison.Ordinal),
-            PartKind.Guy => wire.StartsWith(string.Create(CultureInfo.InvariantCulture, $"guy {Index + 1} of {mast.Name} to {mast.Anchors[Anchor].Name},"), StringComparison.Ordinal),
-            PartKind.TopWires => wire.StartsWith("top wire", StringComparison.Ordinal) && wire.EndsWith(" of " + mast.Name, StringComparison.Ordinal),
+            StationPartKind.Mast => wire.StartsWith($"mast {mast.Name},", StringComparison.Ordinal),
+            StationPartKind.Guy => wire.StartsWith(string.Create(CultureInfo.InvariantCulture, $"guy {Index + 1} of {mast.Name} to {mast.Anchors[Anchor].Name},"), StringComparison.Ordinal),
+            StationPartKind.TopWires => wire.StartsWith("top wire", StringComparison.Ordinal) && wire.EndsWith(" of " + mast.Name, StringComparison.Ordinal),
             _ => false,
         };
     }

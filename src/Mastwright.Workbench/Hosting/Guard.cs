@@ -16,7 +16,7 @@ public sealed class Guard(RequestDelegate next, ServeOptions options)
     // Scripts come from this process only, none stand in the page. Styles may stand in the page: the component library sets them.
     private const string Policy =
         "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; font-src 'self'; connect-src 'self'; "
-        + "base-uri 'self'; form-action 'self'; frame-ancestors 'none'; manifest-src 'self'";
+        + "worker-src 'self'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'; manifest-src 'self'";
 
     /// <summary>Handles one request.</summary>
     public async Task InvokeAsync(HttpContext context)

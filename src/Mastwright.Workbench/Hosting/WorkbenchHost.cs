@@ -1,5 +1,7 @@
 using Mastwright.Workbench.Desks;
+using Mastwright.Workbench.Keeping;
 using Mastwright.Workbench.Pages;
+using Mastwright.Workbench.Printing;
 using Mastwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -46,6 +48,9 @@ public static class WorkbenchHost
         services.AddSingleton(solver ?? new StationSolver());
         services.AddSingleton(new DeskOptions(options.File, options.SampleText, options.SaveFolder, options.SpareFolder));
         services.AddSingleton<Desk>();
+        services.AddSingleton<JournalDesk>();
+        services.AddSingleton<FieldInbox>();
+        services.AddSingleton<BookPress>();
         services.AddSingleton<StudyQueue>();
         services.AddSingleton<Variants>();
         services.AddHostedService<DiskWatch>();
@@ -71,6 +76,8 @@ public static class WorkbenchHost
         app.MapStaticAssets();
         app.MapOpenApi();
         Api.Map(app);
+        KeepingApi.Map(app);
+        OutdoorsPage.Map(app);
         app.MapRazorComponents<Shell>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
 
         // The desk begins to compute before the first page is asked for.

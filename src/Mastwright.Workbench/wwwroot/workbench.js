@@ -19,6 +19,12 @@
     return false;
   };
 
+  // The page has met its server and answers to clicks.
+  const live = () => {
+    performance.mark("mastwright-live");
+    document.documentElement.dataset.live = "yes";
+  };
+
   document.addEventListener("keydown", e => {
     const typing = e.target.closest?.("input, textarea, select, .cm-editor");
     const command = e.ctrlKey || e.metaKey;
@@ -79,5 +85,5 @@
     });
   };
 
-  window.mastwright = { remember, look, drag };
+  window.mastwright = { remember, look, drag, live };
 })();

@@ -43,7 +43,8 @@ internal sealed class Judge(Station station, SearchCost cost, Action<string> tel
     internal static Judgement From(Candidate candidate, StandAnswer answer, double cost, bool whole)
     {
         // Screens only caution, and what cannot be said (an anchor nobody rated) says nothing for or against a candidate.
-        var telling = answer.Checks.Where(c => c.Verdict != Verdict.Unknown && !(c.Verdict == Verdict.Caution && c.Ratio >= 1)).ToList();
+        // Nor do ranges of a method: they are no strength that could be used up.
+        var telling = answer.Checks.Where(c => c.Verdict != Verdict.Unknown && !(c.Verdict == Verdict.Caution && c.Ratio >= 1) && StationResult.KindOf(c.Id) is not ("stand.mast.gust-range" or "stand.mast.free-top")).ToList();
         var settings = telling.Where(c => StationResult.KindOf(c.Id) is "stand.guy.aeolian" or "stand.guy.slackness").ToList();
         var worst = telling.Except(settings).MaxBy(c => c.Ratio);
         var failing = telling.Where(c => c.Verdict == Verdict.Fail).ToImmutableArray();

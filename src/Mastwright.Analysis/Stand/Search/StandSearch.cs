@@ -48,6 +48,7 @@ public static class StandSearch
                 SearchGoal.Tension => new TensionSearch(mast, path, judge).Run(now),
                 SearchGoal.Heights => new HeightSearch(mast, path, station.UnitSystem, judge).Run(now),
                 SearchGoal.Radius => new RadiusSearch(station, mast, path, judge).Run(now),
+                SearchGoal.Joint => new JointSearch(station, mast, path, judge).Run(now),
                 _ => new LevelSearch(mast, station.UnitSystem, judge).Run(now),
             });
             done++;

@@ -1,0 +1,152 @@
+using Microsoft.Playwright;
+
+namespace Mastwright.Workbench.Tests;
+
+/// <summary>One person's whole job in the browser, from five questions to a crash.</summary>
+[Collection("one at a time")]
+public sealed class WholeJobTests(Keeping keeping)
+{
+    [Fact]
+    public async Task FromFiveQuestionsToACrashAndBack()
+    {
+        var served = await Served.Start();
+        Served? again = null;
+        try
+        {
+            var (page, complaints) = await keeping.Open(served.Address, "start");
+            await Keeping.Ready(page);
+            await NewStation(page);
+            await AFailingCheckIsMended(page);
+            await SavedAs(page, "paddock");
+            await ASearchIsStarted(page);
+            await ASweepIsKept(page);
+            await TheBookIsTaken(page);
+            await AReadingIsNoted(page);
+            await TheJournalHasBoth(page, served.Address);
+            Assert.Empty(complaints);
+
+            // Reloading finds everything where it was.
+            await page.GotoAsync(new Uri(served.Address, "site").ToString());
+            await Keeping.Ready(page);
+            await Assertions.Expect(page.Locator(".bar .file")).ToHaveTextAsync("paddock.yaml");
+
+            // An edit that was never saved, then a power cut.
+            await page.Locator("#f-site-elevation").FillAsync("77 m");
+            await page.Locator("#f-site-elevation").PressAsync("Enter");
+            var spare = Path.Combine(served.Folder, "paddock.yaml.unsaved");
+            for (var i = 0; i < 2000 && !File.Exists(spare); i++)
+            {
+                await Task.Delay(10);
+            }
+
+            again = await served.Again("paddock.yaml");
+            await page.GotoAsync(new Uri(again.Address, "site").ToString());
+            await Keeping.Ready(page);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Take it up" }).ClickAsync();
+            await Assertions.Expect(page.Locator("#f-site-elevation")).ToHaveValueAsync("77 m");
+            await page.Locator("button[data-key='save']").ClickAsync();
+            await Assertions.Expect(page.Locator(".bar .file")).ToHaveTextAsync("paddock.yaml");
+            Assert.Contains("77 m", await File.ReadAllTextAsync(Path.Combine(served.Folder, "paddock.yaml")));
+            await TheJournalHasBoth(page, again.Address);
+        }
+        finally
+        {
+            await served.DisposeAsync();
+            if (again is not null)
+            {
+                await again.DisposeAsync();
+            }
+        }
+    }
+
+    private static async Task NewStation(IPage page)
+    {
+        await page.GetByLabel("Shorter side").FillAsync("40 m");
+        await page.GetByLabel("Height of the top").FillAsync("15 m");
+        await page.GetByLabel("80 m").UncheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put it on the desk" }).ClickAsync();
+        await Computed(page);
+        await Assertions.Expect(page.Locator(".bar .file")).ToContainTextAsync("not saved");
+    }
+
+    private static async Task AFailingCheckIsMended(IPage page)
+    {
+        var stand = page.Locator("nav.strip a.trade").Nth(1);
+        await Go(page, "site");
+        var wind = page.Locator("#f-site-wind-speed");
+        var before = await wind.InputValueAsync();
+        await wind.FillAsync("75 m/s");
+        await wind.PressAsync("Enter");
+        await Assertions.Expect(stand).ToContainTextAsync("✕", new() { Timeout = 60_000 });
+        await stand.ClickAsync();
+        await Assertions.Expect(page.Locator("section.verdict.fail h1")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("section.verdict.fail dl.governs")).ToContainTextAsync("Cheapest fix");
+        await Go(page, "site");
+        await wind.FillAsync(before.Length > 0 ? before : "30 m/s");
+        await wind.PressAsync("Enter");
+        await Assertions.Expect(stand).Not.ToContainTextAsync("✕", new() { Timeout = 60_000 });
+        await Computed(page);
+    }
+
+    private static async Task SavedAs(IPage page, string name)
+    {
+        await page.Locator("button[data-key='save']").ClickAsync();
+        await page.GetByLabel("File name").FillAsync(name);
+        await page.Locator(".mud-dialog-actions button").Filter(new() { HasText = "Save" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".bar .file")).ToHaveTextAsync(name + ".yaml");
+    }
+
+    private static async Task ASearchIsStarted(IPage page)
+    {
+        await Go(page, "studies/search");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
+        await page.Locator("main .working button").ClickAsync();
+        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("Stopped.", new() { Timeout = 60_000 });
+    }
+
+    private static async Task ASweepIsKept(IPage page)
+    {
+        await Go(page, "sweep");
+        await Assertions.Expect(page.Locator(".drop input")).ToBeEnabledAsync();
+        await page.Locator(".drop input").SetInputFilesAsync(new FilePayload { Name = "first.csv", MimeType = "text/csv", Buffer = KeepingPagesTests.Sweep() });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep it" }).ClickAsync(new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("Kept as");
+    }
+
+    private static async Task TheBookIsTaken(IPage page)
+    {
+        await Go(page, "book");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the book" }).ClickAsync();
+        var pdf = page.Locator(".order a.primary").First;
+        await Assertions.Expect(pdf).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        var download = await page.RunAndWaitForDownloadAsync(() => pdf.ClickAsync());
+        Assert.True(new FileInfo(await download.PathAsync()).Length > 50_000);
+    }
+
+    private static async Task AReadingIsNoted(IPage page)
+    {
+        await Go(page, "keep");
+        await page.Locator("main a.primary").Filter(new() { HasText = "Enter a reading" }).ClickAsync();
+        await page.Locator("button.big").Filter(new() { HasText = "Words" }).ClickAsync();
+        await page.Locator("#v-text").FillAsync("first look after raising");
+        await page.Locator("button.go").ClickAsync();
+        await page.Locator("button.go").ClickAsync();
+        await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync("Everything entered here is in the journal");
+    }
+
+    private static async Task TheJournalHasBoth(IPage page, Uri address)
+    {
+        await page.GotoAsync(new Uri(address, "journal/entries").ToString());
+        await Assertions.Expect(page.Locator("table.sheet")).ToContainTextAsync("first look after raising");
+        await Assertions.Expect(page.Locator("table.sheet")).ToContainTextAsync("from first.csv");
+    }
+
+    private static Task Computed(IPage page) => Assertions.Expect(page.Locator(".working.desk")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
+
+    private static async Task Go(IPage page, string path)
+    {
+        await page.EvaluateAsync("path => Blazor.navigateTo('/' + path)", path);
+        await page.WaitForURLAsync("**/" + path);
+        await Assertions.Expect(page.Locator("h1").First).ToBeVisibleAsync();
+    }
+}
