@@ -183,7 +183,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
         await reader.Go("keep");
         await reader.Go("search");
         var stop = reader.Page.Locator("main .working button");
-        await stop.EvaluateAllAsync("all => all.forEach(b => b.click())");
+        await stop.EvaluateAllAsync<int>("all => { all.forEach(b => b.click()); return 0; }");
         await Assertions.Expect(stop).ToHaveCountAsync(0, new() { Timeout = 30_000 });
         await Assertions.Expect(reader.Page.Locator(".found").First).ToBeAttachedAsync();
         var adopt = reader.Page.Locator("main table tbody tr").Filter(new() { HasNotText = "as it is" }).GetByRole(AriaRole.Button, new() { NameRegex = new Regex("Adopt") });
