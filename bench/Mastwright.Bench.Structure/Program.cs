@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Mastwright.Bench.Structure;
 using Mastwright.Numerics;
 using Mastwright.Structure.Batch;
 using Mastwright.Structure.GuyLoss;
@@ -51,6 +52,8 @@ var rest = Time(() =>
     MastVibration.Of(prepared, solutions[0]);
 });
 Console.WriteLine($"  envelope, 24 buckling factors, natural frequencies: {rest:F3} s");
+
+StationBench.Run();
 
 Console.WriteLine("cost against nodes (one case from rest):");
 var first = 0.0;

@@ -26,6 +26,7 @@ public static class CatalogueNames
         ["wires"] = () => Catalogue.Default.Wires.All,
         ["capacitors"] = () => Catalogue.Default.Capacitors.All,
         ["lines"] = () => Catalogue.Default.Lines.All,
+        ["cores"] = () => Catalogue.Default.Cores.All,
     };
 
     /// <summary>The lists there are.</summary>

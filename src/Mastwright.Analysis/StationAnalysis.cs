@@ -58,8 +58,8 @@ public static class StationAnalysis
             var stands = station.Masts.Select((m, i) => Stand(m, standing[i])).ToList();
             stood?.Invoke(new StandStage(station, Fingerprint.Of(station), [.. stands], [.. checks]));
             var solutions = Solved(sweep ?? Sweep(model));
-            var soil = ExactEarth() && solutions.Count > 0 ? OverSoil() : [];
-            var groups = Groups(solutions);
+            var soil = EarthChoice.IsExact(station) && solutions.Count > 0 ? OverSoil() : [];
+            var groups = Groups(solutions, soil);
             var resonances = Resonances(model, solutions);
             var masts = station.Masts.Select((m, i) => Mast(m, i, stands[i], resonances[i], solutions, soil, groups)).ToImmutableArray();
             checks.AddRange(MetalsRun.Checks(station));
@@ -119,18 +119,15 @@ public static class StationAnalysis
             return sweep.Solutions.IsEmpty ? [] : Frequencies().Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
         }
 
-        // Elevated radials have no quick estimate.
-        private bool ExactEarth() => station.Site.Earth == EarthModel.Exact || station.Masts.Any(m => m.Radials.Lay == RadialLay.Elevated);
-
         private Dictionary<double, WireSolution> OverSoil()
         {
-            var frequencies = station.Bands.Select(b => b.FrequencyHz).Distinct().ToList();
+            var frequencies = Frequencies();
             var soil = SoilModels.Of(station);
             findings.AddRange(soil.Findings);
-            Tell("Solving the currents over the soil", 0.8);
             var solved = new Dictionary<double, WireSolution>();
-            foreach (var frequency in frequencies)
+            foreach (var (frequency, n) in frequencies.Select((f, n) => (f, n)))
             {
+                Tell($"Solving the currents over the soil, {n + 1} of {frequencies.Count}", 0.8 + (0.05 * n / frequencies.Count));
                 var result = SoilSolver.Solve(soil.Model, frequency, cancellation);
                 findings.AddRange(result.Findings);
                 if (result.Solution is { } solution)
@@ -142,9 +139,9 @@ public static class StationAnalysis
             return solved;
         }
 
-        private ImmutableArray<GroupResult> Groups(Dictionary<double, WireSolution> solutions)
+        private ImmutableArray<GroupResult> Groups(Dictionary<double, WireSolution> solutions, Dictionary<double, WireSolution> soil)
         {
-            var results = solutions.Count == 0 ? [] : station.Groups.Select(g => GroupRun.Of(station, g, solutions[g.FrequencyHz])).ToImmutableArray();
+            var results = solutions.Count == 0 ? [] : station.Groups.Select(g => GroupRun.Of(station, g, solutions[g.FrequencyHz], soil.GetValueOrDefault(g.FrequencyHz))).ToImmutableArray();
             foreach (var group in results)
             {
                 foreach (var direction in group.Directions)
@@ -221,9 +218,7 @@ public static class StationAnalysis
 
         private GapAnswer Gap(Mast mast, ImmutableArray<BandResult> bands, ImmutableArray<GroupResult> groups)
         {
-            var peaks = groups.SelectMany(g => g.Directions.SelectMany(d => d.Drives.Where(v => v.Mast == mast.Name)
-                .Select(v => ($"{g.Name}, {d.Name}", station.Groups.First(x => x.Name == g.Name).FrequencyHz, v.BasePeakV)))).ToList();
-            var request = GapRun.Request(station, mast, bands, peaks);
+            var request = GapRun.Request(station, mast, bands, GapRun.PeaksInGroups(station, mast, groups));
             var answer = GapWindow.Set(request);
             var own = answer switch { GapSetting s => s.Checks, NoGapFits n => n.Checks, _ => [] };
             checks.AddRange(station.Protection.GapM is { } gapM

@@ -21,6 +21,7 @@ public static class Program
             BookCommand.Create(),
             SweepCommand.Create(),
             TurnsCommand.Create(),
+            ExportCommand.Create(),
             JournalCommand.Create(),
         };
         foreach (var command in StudyCommands.Create())

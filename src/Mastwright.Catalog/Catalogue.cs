@@ -48,9 +48,9 @@ public sealed class Catalogue
             r.Number("sectionLength"),
             r.Number("mass")));
         Shackles = Shelve("shackle", ["shackles.csv"], r => new Shackle(
-            r.Info(), r.Number("size"), r.Text("pin"), r.Number("workingLoad"), r.Number("breaking")));
+            r.Info(), r.Number("size"), r.Number("insideLength"), r.Text("pin"), r.Number("workingLoad"), r.Number("breaking")));
         Turnbuckles = Shelve("turnbuckle", ["turnbuckles.csv"], r => new Turnbuckle(
-            r.Info(), r.Number("thread"), r.Text("ends"), r.Number("takeUp"), r.Number("workingLoad"), r.Number("breaking")));
+            r.Info(), r.Number("thread"), r.Text("ends"), r.Number("takeUp"), r.Number("closedLength"), r.Number("workingLoad"), r.Number("breaking")));
         Thimbles = Shelve("thimble", ["thimbles.csv"], r => new Thimble(
             r.Info(), r.Number("strand"), r.Flag("heavy"), r.Number("insideLength"), r.Number("insideWidth")));
         Clips = Shelve("clip", ["clips.csv"], r => new Clip(
@@ -101,6 +101,8 @@ public sealed class Catalogue
             r.Info(), r.Text("kind"), r.Number("minimum"), r.Number("maximum"), r.Number("peakVoltage"), r.Number("current"), r.Number("quality")));
         Lines = Shelve("feed line", ["lines.csv"], r => new Line(
             r.Info(), r.Number("impedance"), r.Number("velocityFactor"), r.Number("lossRoot"), r.Number("lossLinear"), r.Number("peakVoltage"), r.Number("diameter")));
+        Cores = Shelve("ferrite core", ["cores.csv"], r => new Core(
+            r.Info(), r.Number("outer"), r.Number("inner"), r.Number("height"), r.Number("permeability"), r.Number("relaxation")));
     }
 
     /// <summary>The catalogue that comes with the program; read once, on first use.</summary>
@@ -165,6 +167,9 @@ public sealed class Catalogue
 
     /// <summary>Feed lines (generic).</summary>
     public Shelf<Line> Lines { get; }
+
+    /// <summary>Ferrite rings for chokes (generic), e.g. <c>"ring 61 mm NiZn 850"</c>.</summary>
+    public Shelf<Core> Cores { get; }
 
     private static Shelf<T> Shelve<T>(string kind, ImmutableArray<string> files, Func<DataFile.Row, T> make)
         where T : Part =>

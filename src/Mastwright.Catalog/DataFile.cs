@@ -37,6 +37,7 @@ internal static class DataFile
         ["kV"] = 1e3,
         ["A"] = 1,
         ["pF"] = 1e-12,
+        ["MHz"] = 1e6,
         ["ohm"] = 1,
         ["S/m"] = 1,
         ["MS/m"] = 1e6,

@@ -61,6 +61,7 @@ public static class Words
     public static string Of(Freshness state) => state switch
     {
         Freshness.Fresh => "",
+        Freshness.FirstLook => "a first look with few wind directions; the whole check is being computed",
         Freshness.Computing => "being computed; shown are the figures of the design before",
         Freshness.LastGood => "of the last text without errors",
         Freshness.Stopped => "stopped; shown are the figures of the design before",

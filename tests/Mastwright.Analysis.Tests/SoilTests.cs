@@ -99,7 +99,7 @@ public class SoilTests
     public void A_sheet_at_the_base_and_a_fence_change_the_loss_the_way_they_should()
     {
         var solution = WireSolver.Solve(WireModels.Of(Tube.Value), 7.1e6).Require();
-        double Loss(Func<Radials, Radials> change) => BandRun.EarthLoss(With(change).Masts[0], solution, 0, Soils.Of(Tube.Value.Site));
+        double Loss(Func<Radials, Radials> change) => BandRun.EarthLosses(With(change).Masts[0], solution, 0, Soils.Of(Tube.Value.Site), 1)[0];
 
         var plain = Loss(r => r);
         Assert.True(Loss(r => r with { Screen = new GroundScreen { WidthM = 3 } }) < plain);

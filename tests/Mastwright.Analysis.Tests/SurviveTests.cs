@@ -12,6 +12,12 @@ public class SurviveTests
 {
     private static readonly string Lattice = File.ReadAllText(Repository.File("examples", "lattice-22m.yaml"));
 
+    private static readonly Lazy<StrikeReport> LatticeStrike = new(() =>
+    {
+        var (station, mast, result) = Of("lattice-22m");
+        return StrikeRun.Of(station, mast, result);
+    });
+
     private static (Station Station, Mast Mast, MastResult Result) Of(string example)
     {
         var result = Examples.Result(example);
@@ -28,10 +34,11 @@ public class SurviveTests
         var station = Examples.Read(Lattice.Replace("level: ii ", $"level: {level} ")).Station!;
         var stroke = StrikeRun.Strokes(station)[0];
 
-        // The table's charge and energy are rounded; the waveform of annex B gives them within a few per cent.
         Assert.Equal(crestA, stroke.CrestFoundA(), 0.01 * crestA);
-        Assert.Equal(chargeC, stroke.ChargeC(), 0.03 * chargeC);
-        Assert.Equal(energy, stroke.SpecificEnergyJPerOhm(), 0.04 * energy);
+        Assert.Equal(chargeC, stroke.ChargeC(), 0.01 * chargeC);
+
+        // The standard's own constants integrate to 1.02753 times the energy its table prints (SciPy); both are shown.
+        Assert.Equal(1.02753 * energy, stroke.SpecificEnergyJPerOhm(), 1e-4 * energy);
     }
 
     /// <summary>The correction of an own stroke must come out as the 0.986 of IEC 62305-1 table B.1 (from memory) for that table's time constants.</summary>
@@ -89,6 +96,107 @@ public class SurviveTests
         Assert.All(report.Cases, c => Assert.InRange(c.Result.CableShare.Value, 0.01, 0.99));
         // common practice, no source: a few hundred volts across the arc at tens of kiloamperes.
         Assert.All(report.Cases.Where(c => c.Result.ArcDropV is not null), c => Assert.InRange(c.Result.ArcDropV!.Value, 200, 1000));
+    }
+
+    [Fact]
+    public void Every_band_with_a_ladder_is_followed_and_the_worst_leads()
+    {
+        var (station, _, result) = Of("lattice-22m");
+        var report = LatticeStrike.Value;
+        var ladders = StrikeNetworks.Of(station, result);
+        Assert.Equal(result.Bands.Length, ladders.Length + StrikeNetworks.LeftOut(result).Length);
+        Assert.Equal(ladders.Select(l => l.Band).Order(), report.Networks.Select(n => n.Network.Band).Order());
+        Assert.Equal(report.Networks.Max(n => n.Use), report.Networks[0].Use);
+        foreach (var part in report.Networks[0].Network.Parts)
+        {
+            Assert.All(report.Cases, c => Assert.Contains(c.Result.Parts, p => p.Name == part.Name));
+        }
+
+        // The lamp's transformer lies across the base, so it sees what the insulator sees.
+        Assert.All(report.Cases, c => Assert.Equal(c.Result.Parts[0].PeakV.Value, c.Result.Parts.Single(p => p.Name == "top lamp").PeakV.Value, 1));
+        Assert.Equal(["none", "at the mast only", "at the house only", "at both ends"], report.Arresters.Select(a => a.Name));
+        Assert.True(report.Arresters[3].Case.Result.House!.RadioPeakV.Value < report.Arresters[0].Case.Result.House!.RadioPeakV.Value);
+        Assert.Equal(report.Earth!.Solved.ResistanceOhm, 1 / ((1 / report.Earth.RadialsOhm.Value) + (1 / report.Earth.RodsOhm!.Value)), 1e-6);
+    }
+
+    [Fact]
+    public void The_kind_of_a_part_is_taken_from_the_file_before_its_name()
+    {
+        var stated = Examples.Read(Lattice.Replace("name: matching coil,", "name: the big one,")).Station!;
+        Assert.Equal(30e3, StrikeNetworks.StrengthOf(stated, PartKind.Coil));
+        Assert.Equal(25e3, StrikeNetworks.StrengthOf(stated, PartKind.Capacitor));
+        var untold = Examples.Read(Lattice.Replace("name: matching coil, withstand: 30 kV, kind: coil", "name: the big one, withstand: 30 kV")).Station!;
+        Assert.Null(StrikeNetworks.StrengthOf(untold, PartKind.Coil));
+        Assert.Equal(["the big one"], StrikeNetworks.AcrossBase(untold).Select(p => p.Name));
+    }
+
+    [Fact]
+    public void The_gap_window_is_shown_on_the_standard_front_and_on_every_stroke()
+    {
+        var (station, mast, result) = Of("ice-27m");
+        var report = GapOnStrike.Of(station, mast, result, Examples.Result("ice-27m").Groups);
+        Assert.Equal(StrikeRun.Strokes(station).Select(x => x.Name), report.Firings.Select(f => f.Stroke));
+        Assert.True(report.Firings.Zip(report.Firings.Skip(1), (slow, steep) => steep.Ratio > slow.Ratio && steep.FiresAfterS < slow.FiresAfterS).All(x => x));
+        Assert.Equal(1.5, Protection.Gaps.GapWindow.ImpulseRatio(report.Request).Value, 1e-12);
+        Assert.NotNull(report.OnStrike);
+    }
+
+    /// <summary>Circuit theory: base powers and earth losses of a driven group add up to its power.</summary>
+    [Fact]
+    public void A_group_is_driven_with_its_whole_power()
+    {
+        var station = Examples.Result("pair-80m").Station;
+        foreach (var drive in GroupDrives.Of(station, 0, TestContext.Current.CancellationToken))
+        {
+            Assert.InRange(drive.Driven.InputPowerW / drive.Group.PowerW, 0.3, 1);
+            Assert.True(drive.Driven.FeedCurrents.All(c => c.Magnitude > 0));
+        }
+    }
+
+    [Fact]
+    public void The_fence_of_a_mast_in_a_group_counts_the_fields_of_all()
+    {
+        var (station, _, result) = Of("pair-80m");
+        var report = ExposureRun.Of(station, 0, result);
+        Assert.Contains(report.Groups, g => g.Name.StartsWith("pair", StringComparison.Ordinal));
+        Assert.Contains(report.Groups, g => g.Name.Contains("idle", StringComparison.Ordinal));
+        Assert.All(report.Groups.Where(g => g.Population == Population.Public), g => Assert.True(g.Around[0].Governing.Value <= report.FenceM.Value + 1e-9));
+
+        // Places nearer to the neighbour are the neighbour's: nothing lies beyond the half of the way between them on the bearing towards it.
+        var apart = double.Hypot(station.Masts[1].EastM - station.Masts[0].EastM, station.Masts[1].NorthM - station.Masts[0].NorthM);
+        Assert.All(report.Bands.SelectMany(b => b.Between), d => Assert.True(d.Governing.Value < apart));
+    }
+
+    /// <summary>Line theory: an open line of electrical length βh shows V(top) = V(base)/cos βh; fat and guyed, a mast comes within a quarter of it.</summary>
+    [Fact]
+    public void The_voltage_of_the_top_is_that_of_an_open_line()
+    {
+        var (station, mast, result) = Of("lattice-22m");
+        var low = station with { Bands = [station.Bands[0]] };
+        var top = RfCoronaRun.Of(low, 0, StaticsRun.Outline(mast)).Single(r => r.Surface.Part == "top").Surface.GradientVPerM.Inputs.Single(i => i.Symbol == "Ut").Value;
+        var line = station.Protection.Mismatch * result.Bands[0].BasePeakV.Value / Math.Cos(2 * Math.PI * 1.85e6 * mast.TopM / 299792458.0);
+        Assert.Equal(1, top / line, 0.25);
+    }
+
+    [Fact]
+    public void Corona_under_power_is_looked_at_on_legs_guys_and_top()
+    {
+        var (station, mast, _) = Of("ice-27m");
+        var rows = RfCoronaRun.Of(station, 0, StaticsRun.Outline(mast));
+        Assert.Contains(rows, r => r.Surface.Part == "top wires");
+        Assert.Contains(rows, r => r.Surface.Part.StartsWith("mast", StringComparison.Ordinal));
+        Assert.All(rows, r => Assert.True(r.Surface.Use > 0 && double.IsFinite(r.Surface.Use)));
+    }
+
+    [Fact]
+    public void Whiskers_of_the_file_spray_before_the_top_without_them()
+    {
+        var (_, _, result) = Of("lattice-22m");
+        var station = Examples.Read(Lattice.Replace("    crossings:", "    top: { whiskers: 6, whisker-length: 0.5 m, whisker-diameter: 2 mm }\n    crossings:")).Station!;
+        var report = StaticsRun.Of(station, station.Masts[0], result);
+        Assert.Equal("whiskers", report.TopPoints[0].Part);
+        Assert.Contains(report.TopPoints, p => p.Part == "leg ends");
+        Assert.Contains(report.Checks, c => c.Id == "survive.corona[A, whiskers, storm]");
     }
 
     [Fact]

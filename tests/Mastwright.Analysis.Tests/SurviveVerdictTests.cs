@@ -65,6 +65,31 @@ public class SurviveVerdictTests
     public void The_rules_of_the_trade_are_reached_from_the_file(string contact, string id, bool passes) =>
         Assert.Equal(passes ? Verdict.Pass : Verdict.Fail, Metals($"metals: {{ contacts: [{contact}] }}").Single(c => c.Id == id).Verdict);
 
+    /// <summary>MIL-STD-889 practice (as reprinted): 0.15 V outdoors, 0.25 V under cover, 0.50 V in a controlled room; 6061 on stainless differs by 0.40 V.</summary>
+    [Theory]
+    [InlineData("outdoors", 0.15, Verdict.Fail)]
+    [InlineData("sheltered", 0.25, Verdict.Fail)]
+    [InlineData("heated-room", 0.50, Verdict.Pass)]
+    public void The_limit_goes_with_the_place(string place, double volts, Verdict verdict)
+    {
+        var check = Metals($"metals: {{ contacts: [{{ where: a, first: stainless 304, second: 6061-T6, place: {place} }}] }}").Single(c => c.Id == "survive.metals[a]");
+        Assert.Equal(volts, check.Capacity.Value, 1e-12);
+        Assert.Equal(verdict, check.Verdict);
+    }
+
+    [Fact]
+    public void Clamps_screws_and_copper_overhead_are_found_in_the_design()
+    {
+        Assert.Equal(Verdict.Fail, Metals("metals: { radial-clamps: zinc coat, radial-joint: none }").Single(c => c.Id == "survive.metals[radial clamps of T]").Verdict);
+        Assert.Equal(Verdict.Caution, Metals("metals: { radial-clamps: zinc coat }").Single(c => c.Id == "survive.metals[radial clamps of T]").Verdict);
+        Assert.Contains(Metals("metals: { mast-screws: stainless 316, screw-joint: none }"), c => c.Id.StartsWith("survive.metals.thread[screws in", StringComparison.Ordinal) && c.Verdict == Verdict.Fail);
+        Assert.Contains(Metals("metals: { mast-screws: stainless 316, screw-joint: anti-seize }"), c => c.Id.StartsWith("survive.metals.thread[screws in", StringComparison.Ordinal) && c.Verdict == Verdict.Pass);
+        Assert.Contains(Metals(""), c => c.Id == "survive.metals[gap strap on T]");
+        var station = Examples.Read(Tube).Station!;
+        var hat = station with { Masts = [station.Masts[0] with { TopWires = new TopWires { Count = 4, LengthM = 3 } }] };
+        Assert.Contains(MetalsRun.Checks(hat), c => c.Id.StartsWith("survive.metals.runoff[top wires above", StringComparison.Ordinal) && c.Verdict == Verdict.Caution && c.Cure.Length > 0);
+    }
+
     [Fact]
     public void Galvanised_rods_among_copper_radials_and_an_aluminium_base_plate_are_caught()
     {

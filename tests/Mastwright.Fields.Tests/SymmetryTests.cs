@@ -2,6 +2,7 @@ using System.Numerics;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Solving;
 using Mastwright.Fields.Wires;
+using Mastwright.Numerics;
 using static Mastwright.Fields.Tests.Monopoles;
 
 namespace Mastwright.Fields.Tests;
@@ -47,6 +48,39 @@ public class SymmetryTests
         var mesh = WireMesh.Build(model, FrequencyHz, new(Refinement: 2)).Mesh!;
         Assert.Equal(4, RotationSymmetry.Find(mesh)!.Order);
         Compare(mesh);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Congruent_pairs_share_what_each_would_give_afresh(bool soil)
+    {
+        // Two masts that no turn maps onto each other, radials of uneven length, a guy: pairs are shared all the same.
+        var ground = soil ? Ground.Over(new("average", 13, 0.005)) : Ground.FreeSpace;
+        var model = WireModel.Over(ground);
+        foreach (var (name, x, count) in ((string, double, int)[])[("a", 0, 6), ("b", 37, 6)])
+        {
+            Vec3 foot = new(x, 0.3 * x, 0), hub = foot - new Vec3(0, 0, 0.05);
+            model = model.With(new Wire($"mast {name}", foot, foot + new Vec3(0, 0, 15), 0.05), new Wire($"stub {name}", hub, foot, 0.01)).WithFeed($"base {name}", $"mast {name}");
+            for (var i = 0; i < count; i++)
+            {
+                var (s, c) = Math.SinCos((2 * Math.PI * i / count) + 0.2);
+                model = model.With(new Wire($"radial {name}{i}", hub, hub + ((i == 2 ? 5 : 9) * new Vec3(c, s, 0)), 0.001));
+            }
+        }
+
+        model = model.With(new Wire("guy", new(0, 0, 12), new(8, 1, 1), 0.003));
+        var mesh = WireMesh.Build(model, FrequencyHz).Mesh!;
+        var interactions = new Interactions(mesh, FrequencyHz);
+        for (var p = 0; p < mesh.Segments.Length; p++)
+        {
+            for (var q = p; q < mesh.Segments.Length; q++)
+            {
+                var (shared, afresh) = (interactions.Between(p, q), interactions.Direct(p, q));
+                var size = afresh.M00.Magnitude + afresh.M11.Magnitude;
+                Assert.InRange((shared.M00 - afresh.M00).Magnitude + (shared.M01 - afresh.M01).Magnitude + (shared.M10 - afresh.M10).Magnitude + (shared.M11 - afresh.M11).Magnitude, 0, 2e-4 * size);
+            }
+        }
     }
 
     [Fact]

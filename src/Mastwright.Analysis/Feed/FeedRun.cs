@@ -1,150 +1,167 @@
 using System.Collections.Immutable;
-using System.Numerics;
 using Mastwright.Analysis.Radiate;
-using Mastwright.Catalog;
+using Mastwright.Analysis.Results;
 using Mastwright.Circuits.Ac;
-using Mastwright.Circuits.Capacitors;
-using Mastwright.Circuits.Coils;
-using Mastwright.Circuits.Lines;
-using Mastwright.Circuits.Loss;
 using Mastwright.Circuits.Match;
+using Mastwright.Circuits.Match.Topologies;
 using Mastwright.Circuits.Quantities;
 using Mastwright.Circuits.Switching;
 using Mastwright.Circuits.Tolerance;
 using Mastwright.Fields.Solving;
-using Mastwright.Fields.Wires;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 
 namespace Mastwright.Analysis.Feed;
 
-/// <summary>A part of a network that a builder can wind or buy.</summary>
-/// <param name="Section">The part as the network wants it.</param>
-/// <param name="Offer">What would serve, in words; empty when nothing does.</param>
-/// <param name="Checks">Its checks at the stated power.</param>
-/// <param name="Findings">Why nothing serves, or what to know.</param>
-public sealed record BuyablePart(LadderSection Section, string Offer, ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings);
+/// <summary>One way to match a band, in real parts.</summary>
+/// <param name="Real">The network with its parts.</param>
+/// <param name="Over">The same network with the mast's own change over the band, for the bandwidth.</param>
+/// <param name="Price">What it costs with the prices of the design; null when any is unknown.</param>
+/// <param name="IsChosen">Whether it is the one used.</param>
+public sealed record BandOffer(Realisation Real, MatchCandidate Over, double? Price, bool IsChosen);
 
 /// <summary>How one band is fed.</summary>
-/// <param name="Band">The band.</param>
-/// <param name="Candidates">Networks that match it, best first.</param>
-/// <param name="Parts">Parts for the best of them.</param>
-/// <param name="Sensitivity">What a small error of each part of the best does to the SWR.</param>
-/// <param name="Tolerance">Share of days inside SWR 2, soil and parts varying; null when there is no network.</param>
-/// <param name="Line">The feed line at full power; null when none is described.</param>
-/// <param name="Findings">What to know.</param>
-public sealed record BandFeed(
-    Band Band, ImmutableArray<MatchCandidate> Candidates, ImmutableArray<BuyablePart> Parts, ImmutableArray<Detuning> Sensitivity, ToleranceResult? Tolerance, FeedLine? Line, ImmutableArray<Finding> Findings);
+public sealed record BandFeed
+{
+    /// <summary>The band.</summary>
+    public required Band Band { get; init; }
+
+    /// <summary>The mast's figures on it.</summary>
+    public required BandResult Result { get; init; }
+
+    /// <summary>The chosen network over the band; null when nothing matches.</summary>
+    public MatchCandidate? Chosen { get; init; }
+
+    /// <summary>One network of each kind that can be built, best first.</summary>
+    public ImmutableArray<BandOffer> Offers { get; init; } = [];
+
+    /// <summary>Kinds of which none can be built from what is at hand, with the reason.</summary>
+    public ImmutableArray<Realisation> Unbuilt { get; init; } = [];
+
+    /// <summary>Kinds that cannot match this load at all.</summary>
+    public ImmutableArray<string> Impossible { get; init; } = [];
+
+    /// <summary>What a small error of each part of the chosen network does to the SWR.</summary>
+    public ImmutableArray<Detuning> Sensitivity { get; init; } = [];
+
+    /// <summary>Share of days inside SWR 2; null when there is no network.</summary>
+    public ToleranceResult? Tolerance { get; init; }
+
+    /// <summary>The feed line; null when none is described.</summary>
+    public BandLine? Line { get; init; }
+
+    /// <summary>What to know.</summary>
+    public ImmutableArray<Finding> Findings { get; init; } = [];
+}
 
 /// <summary>How one mast is fed on all its bands.</summary>
 /// <param name="Mast">The mast.</param>
 /// <param name="Bands">Band by band.</param>
 /// <param name="Switching">The relay plan; null for fewer than two bands with a network.</param>
-public sealed record MastFeed(string Mast, ImmutableArray<BandFeed> Bands, SwitchPlan? Switching);
+/// <param name="Shared">Coils that one winding with taps can serve, with the taps.</param>
+/// <param name="Neighbours">What the receivers of other masts' lines get while this one transmits.</param>
+/// <param name="Choke">The choke on the cable.</param>
+public sealed record MastFeed(string Mast, ImmutableArray<BandFeed> Bands, SwitchPlan? Switching, ImmutableArray<SharedCoil> Shared, ImmutableArray<NeighbourReceiver> Neighbours, CableChoke Choke);
 
 /// <summary>Candidates, parts, line, tolerance and switching for every band of every mast.</summary>
 public static class FeedRun
 {
-    private const int PointsPerBand = 5;
-    private const double EdgeShare = 0.005;
+    // The mast is solved at least this far to either side of the band's frequency, for the bandwidth.
+    private const double Reach = 0.03;
+    private const int Trials = 1000;
+    private const int TriesOfAKind = 4;
 
     /// <summary>Works the feed of a station out.</summary>
-    public static ImmutableArray<MastFeed> Of(Station station, IProgress<AnalysisStep>? progress, CancellationToken cancellation)
+    public static ImmutableArray<MastFeed> Of(StationResult result, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
     {
-        var model = WireModels.Of(station);
-        return [.. station.Masts.Select((mast, i) => Of(station, mast, i, model, progress, cancellation))];
+        var station = result.Station;
+        if (result.Masts.All(m => m.Bands.IsEmpty))
+        {
+            return [];
+        }
+
+        progress?.Report(new AnalysisStep("Solving the currents to the edges of the bands", 0.1));
+        double[] at = [.. station.Bands.SelectMany(Frequencies)];
+        var solutions = WireSolver.Sweep(WireModels.Of(station), at, null, cancellation).Solutions;
+        return [.. station.Masts.Select((mast, m) =>
+        {
+            progress?.Report(new AnalysisStep($"Feeding mast {mast.Name}", 0.4 + (0.6 * m / station.Masts.Length)));
+            var bands = new BandFeed[station.Bands.Length];
+            Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
+                bands[b] = One(station, mast, m, station.Bands[b], result.Masts[m].Bands[b], [.. solutions.Skip(3 * b).Take(3)], cancellation));
+            var networks = bands.Where(b => b.Chosen is not null).Select(b => new BandNetwork(b.Band.Title, FeedProblem.Edges(b.Band).LowHz, FeedProblem.Edges(b.Band).HighHz, b.Chosen!)).ToImmutableArray();
+            var relay = new Relay("relay", new PeakVolts(station.Feed.RelayPeakV), new RmsAmps(station.Feed.RelayCurrentA), station.Feed.RelayOpenF);
+            var plan = networks.Length < 2 ? null : SwitchPlan.Of(networks, relay, station.Feed.Receiver?.InputOhm, station.Feed.Receiver?.LimitW ?? new ReceiverSpec().LimitW);
+            var centres = Enumerable.Range(0, station.Bands.Length).Select(b => solutions[(3 * b) + 1]).ToList();
+            return new MastFeed(mast.Name, [.. bands], plan, plan is null ? [] : SharedCoil.Of(station, bands, plan), NeighbourReceiver.Of(result, m, centres), CableChoke.Of(station, bands));
+        })];
     }
 
-    /// <summary>The edges of a band: as stated, else half a per cent to either side.</summary>
-    public static (double LowHz, double HighHz) Edges(Band band) =>
-        (band.LowHz ?? band.FrequencyHz * (1 - EdgeShare), band.HighHz ?? band.FrequencyHz * (1 + EdgeShare));
-
-    private static MastFeed Of(Station station, Mast mast, int feed, WireModel model, IProgress<AnalysisStep>? progress, CancellationToken cancellation)
+    private static double[] Frequencies(Band band)
     {
-        var bands = new List<BandFeed>();
-        foreach (var band in station.Bands)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            progress?.Report(new AnalysisStep($"Feeding mast {mast.Name} on {band.Title}", (double)bands.Count / station.Bands.Length));
-            bands.Add(Of(station, mast, feed, model, band, cancellation));
-        }
-
-        var networks = bands.Where(b => !b.Candidates.IsEmpty).Select(b => new BandNetwork(b.Band.Title, Edges(b.Band).LowHz, Edges(b.Band).HighHz, b.Candidates[0])).ToImmutableArray();
-        var relay = new Relay("relay", new PeakVolts(station.Feed.RelayPeakV), new RmsAmps(station.Feed.RelayCurrentA));
-        return new MastFeed(mast.Name, [.. bands], networks.Length < 2 ? null : SwitchPlan.Of(networks, relay));
+        var (low, high) = FeedProblem.Edges(band);
+        return [Math.Min(low, band.FrequencyHz * (1 - Reach)), band.FrequencyHz, Math.Max(high, band.FrequencyHz * (1 + Reach))];
     }
 
-    private static BandFeed Of(Station station, Mast mast, int feed, WireModel model, Band band, CancellationToken cancellation)
+    private static BandFeed One(Station station, Mast mast, int feed, Band band, BandResult result, WireSolution[] solved, CancellationToken cancellation)
     {
-        var (low, high) = Edges(band);
-        var frequencies = Enumerable.Range(0, PointsPerBand).Select(i => low + ((high - low) * i / (PointsPerBand - 1))).ToList();
-        var sweep = WireSolver.Sweep(model, frequencies, null, cancellation);
-        if (sweep.Solutions.IsEmpty)
+        if (result.Network is not { } network)
         {
-            return new BandFeed(band, [], [], [], null, null, sweep.Findings);
+            return new BandFeed { Band = band, Result = result, Findings = result.Unmatched };
         }
 
-        var centre = sweep.Solutions[PointsPerBand / 2];
-        LoadImpedance Load(double soilFactor)
-        {
-            var soil = Soils.Of(station.Site);
-            var earth = BandRun.EarthLoss(mast, centre, feed, soil with { ConductivitySPerM = soil.ConductivitySPerM * soilFactor });
-            return LoadImpedance.Table([.. frequencies.Zip(sweep.Solutions, (f, s) => (f, s.FeedImpedance(feed) + earth))]);
-        }
+        // The verdict's impedance stands; the sweep over perfect ground gives how it changes over the band, the earth's loss how it changes with the soil.
+        var tolerance = station.Feed.Tolerance;
+        var earth = BandRun.EarthLosses(mast, solved[1], feed, Soils.Of(station.Site), 1, tolerance.WetSoil, tolerance.DrySoil);
+        var shift = result.MastOhm - solved[1].FeedImpedance(feed);
+        LoadImpedance Load(double moreOhm) => LoadImpedance.Table([.. solved.Select(s => (s.FrequencyHz, s.FeedImpedance(feed) + shift + moreOhm))]);
+        var (load, shunt) = (Load(0), BandRun.BaseCapacitanceF(station, mast));
+        MatchCandidate Over(MatchCandidate c) => new(c.TopologyId, c.Title, c.Ladder, c.Problem with { Load = load });
 
-        var problem = new MatchProblem(Load(1), station.Feed.LineOhm, band.FrequencyHz, band.PowerW, PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ))
+        var problem = FeedProblem.Of(station, band, LoadImpedance.Constant(result.MastOhm), shunt);
+        var workshop = FeedProblem.Workshop(station, band.FrequencyHz, band.Duty);
+        var kinds = MatchDesigner.Design(problem).Candidates.GroupBy(c => c.TopologyId).Select(g => BuiltNetworks.Of(g.Take(TriesOfAKind), workshop, enough: 1)).ToList();
+        var chosen = network.Match;
+        var offers = kinds.Select(k => k.Built.FirstOrDefault()).OfType<Realisation>().Where(r => r.Candidate.TopologyId != chosen.TopologyId)
+            .OrderBy(r => MatchRanking.Points(r.Candidate)).Select(r => new BandOffer(r, Over(r.Candidate), FeedProblem.Price(station, r), false))
+            .Prepend(new BandOffer(network.Built, Over(chosen), FeedProblem.Price(station, network.Built), true)).ToImmutableArray();
+        var over = offers[0].Over;
+        return new BandFeed
         {
-            Band = (low, high),
-            BaseShuntF = BandRun.BaseCapacitanceF(station, mast),
+            Band = band,
+            Result = result,
+            Chosen = over,
+            Offers = offers,
+            Unbuilt = [.. kinds.Where(k => k.Built.IsEmpty && k.First!.Candidate.TopologyId != chosen.TopologyId).Select(k => k.First!)],
+            Impossible = [.. TopologyList.All.Where(t => kinds.All(k => (k.Built.FirstOrDefault() ?? k.First!).Candidate.TopologyId != t.Id)).Select(t => t.Title)],
+            Sensitivity = Detuning.Of(over),
+            Tolerance = ToleranceStudy.Run(over, Spec(station, load, Load(earth[1] - earth[0]), Load(earth[2] - earth[0])), Trials, cancel: cancellation),
+            Line = BandLine.Of(station, band, result, over),
+            Findings = [.. network.Findings, .. over.Findings.Where(f => f.Code is "match-no-drain" or "match-lossy" or "match-leftover")],
         };
-        var designed = MatchDesigner.Design(problem);
-        if (designed.Candidates.IsEmpty)
-        {
-            return new BandFeed(band, [], [], [], null, null, designed.Findings);
-        }
-
-        var best = designed.Candidates[0];
-        var spec = new ToleranceSpec { Scenarios = [new LoadScenario("soil half as conducting", 1, Load(0.5)), new LoadScenario("soil as stated", 2, problem.Load), new LoadScenario("soil twice as conducting", 1, Load(2))] };
-        return new BandFeed(
-            band, designed.Candidates, [.. best.Ladder.Sections.Zip(best.NetworkParts, (section, part) => Part(station, band, section, part))], Detuning.Of(best),
-            ToleranceStudy.Run(best, spec, 500, cancel: cancellation), LineOf(station, band, best.InputImpedanceOhm), designed.Findings.AddRange(best.Findings));
     }
 
-    private static BuyablePart Part(Station station, Band band, LadderSection section, PartState part)
+    private static ToleranceSpec Spec(Station station, LoadImpedance asStated, LoadImpedance wet, LoadImpedance dry)
     {
-        if (section is not ReactiveSection reactive)
+        var t = station.Feed.Tolerance;
+        var site = station.Site;
+        return new ToleranceSpec
         {
-            return new BuyablePart(section, section.Title, [], []);
-        }
+            Scenarios =
+            [
+                new LoadScenario("soil as stated", 1 - t.WetDays - t.DryDays, asStated),
+                new LoadScenario("soil wet", t.WetDays, wet),
+                new LoadScenario("soil dry or frozen", t.DryDays, dry),
+            ],
+            TunedOnSite = t.TunedOnSite,
+            Coil = t.Coil,
+            Capacitor = t.Capacitor,
+            Length = t.Length,
+            CoilPerK = t.CoilPerK,
+            CapacitorPerK = t.CapacitorPerK,
 
-        if (reactive.IsCoil)
-        {
-            var (coils, why) = CoilDesigner.Design(new CoilWish(reactive.Value, band.FrequencyHz, part.HighestCurrent, station.Feed.BoxDiameterM, station.Feed.BoxLengthM) { DutyRatio = band.Duty }, 1);
-            return coils.IsEmpty
-                ? new BuyablePart(section, "", [], why)
-                : new BuyablePart(section, $"{coils[0].Report.Coil.Turns:0.0} turns, {coils[0].Report.Coil.DiameterM * 1e3:0} mm across, {coils[0].Report.Coil.LengthM * 1e3:0} mm long, wire {coils[0].Report.Coil.WireM * 1e3:0.0} mm, Q {coils[0].Report.Quality.Value:0}", [], why);
-        }
-
-        var stock = Catalogue.Default.Capacitors.All.Select(c => new CapacitorItem(
-            c.Name, Kind(c.Kind), c.MinimumF, c.MaximumF, new PeakVolts(c.PeakVoltageV), new RmsAmps(c.CurrentA), 10e6, CapacitorLoss.ConstantQ(c.Quality)));
-        var (banks, findings) = CapacitorChooser.Choose(stock, new CapacitorDuty(reactive.Value, band.FrequencyHz, part.PeakVoltage, part.HighestCurrent, band.Duty));
-        return banks.IsEmpty
-            ? new BuyablePart(section, "", [], findings)
-            : new BuyablePart(section, banks[0].Count == 1 ? banks[0].Item.Name : $"{banks[0].InParallel} × {banks[0].InSeries} of {banks[0].Item.Name} (parallel × series)", banks[0].Checks, findings);
+            // Coldest and hottest of the site taken as two standard deviations to either side.
+            TemperatureK = Math.Max(1, (site.HottestK - site.ColdestK) / 4),
+        };
     }
-
-    private static FeedLine? LineOf(Station station, Band band, Complex loadOhm)
-    {
-        if (station.Feed.Cable is not { } name)
-        {
-            return null;
-        }
-
-        var row = Catalogue.Default.Lines[name];
-        var type = new LineType(row.Name, row.ImpedanceOhm, row.VelocityFactor, row.LossRoot / 100 / Math.Sqrt(1e6), row.LossLinear / 100 / 1e6);
-        return FeedLine.Of(type, station.Feed.CableLengthM, loadOhm, band.FrequencyHz, band.PowerW);
-    }
-
-    private static CapacitorKind Kind(string word) =>
-        Enum.TryParse<CapacitorKind>(word.Split(' ')[0], ignoreCase: true, out var kind) ? kind : CapacitorKind.Ceramic;
 }

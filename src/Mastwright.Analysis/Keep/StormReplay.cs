@@ -62,7 +62,7 @@ public static class StormReplay
             return new StormEffect(mast.Name, false, [], 0, 0, []);
         }
 
-        var checks = new StandChecks(reported, model, solved);
+        var checks = new StandChecks(reported, model, solved, []);
         return new StormEffect(
             mast.Name,
             stable.Count == solved.Count,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using Mastwright.Analysis.Feed;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Match;
@@ -66,11 +67,9 @@ public static class BandImpedanceRun
         var shunt = BandRun.BaseCapacitanceF(station, mast);
         var frequencies = Enumerable.Range(0, Shown).Select(i => Math.Min(high, low + ((high - low) * i / (Shown - 1)))).Append(band.FrequencyHz).Distinct().Order().ToList();
         var load = LoadImpedance.Table([.. frequencies.Select(f => (f, sweep.FeedImpedance(f, feed)))]);
-        var match = LMatch.Design(new MatchProblem(load, station.Feed.LineOhm, band.FrequencyHz, band.PowerW, Circuits.Loss.PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ))
-        {
-            BaseShuntF = shunt,
-            Band = (low, high),
-        }).Candidates.FirstOrDefault();
+        var problem = FeedProblem.Of(station, band, LoadImpedance.Constant(load.At(band.FrequencyHz)[0, 0]), shunt);
+        var chosen = NetworkChoice.Of(station, mast.Name, band, problem).Chosen?.Match;
+        var match = chosen is null ? null : new MatchCandidate(chosen.TopologyId, chosen.Title, chosen.Ladder, problem with { Load = load, Band = (low, high) });
         return new(
             mast.Name, band, [.. frequencies.Select(f =>
             {

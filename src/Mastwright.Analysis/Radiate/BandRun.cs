@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using Mastwright.Analysis.Feed;
 using Mastwright.Analysis.Results;
 using Mastwright.Analysis.Survive;
 using Mastwright.Catalog;
 using Mastwright.Circuits;
-using Mastwright.Circuits.Loss;
-using Mastwright.Circuits.Match;
 using Mastwright.Fields.Earth;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
@@ -35,9 +34,18 @@ internal static class BandRun
         return (driven, EarthEstimate.Of(mast, Soils.Of(station.Site), BaseField.Of(driven, feed)));
     }
 
-    /// <summary>Loss resistance of the earth under a mast in some soil, Ω at the base.</summary>
-    public static double EarthLoss(Mast mast, WireSolution solution, int feed, Soil soil) =>
-        EarthEstimate.Of(mast, soil, BaseField.Of(solution.DrivePower(1, feed), feed)).Value;
+    /// <summary>Loss resistances of the earth under a mast for several conductivities of its soil over that stated, Ω at the base.</summary>
+    public static double[] EarthLosses(Mast mast, WireSolution solution, int feed, Soil soil, params ReadOnlySpan<double> factors)
+    {
+        var field = new RememberedField(BaseField.Of(solution.DrivePower(1, feed), feed));
+        var losses = new double[factors.Length];
+        for (var i = 0; i < losses.Length; i++)
+        {
+            losses[i] = EarthEstimate.Of(mast, soil with { ConductivitySPerM = soil.ConductivitySPerM * factors[i] }, field).Value;
+        }
+
+        return losses;
+    }
 
     /// <summary>Everything about a mast on a band.</summary>
     /// <param name="station">The station.</param>
@@ -64,11 +72,7 @@ internal static class BandRun
 
         var mastOhm = overSoil?.FeedImpedance(feed) ?? (lossless + earth.Value);
         var base_ = BasePoint.Of(mastOhm, band.PowerW, band.FrequencyHz, BaseCapacitanceF(station, mast));
-        var match = LMatch.Design(new MatchProblem(
-            Circuits.Ac.LoadImpedance.Constant(mastOhm), station.Feed.LineOhm, band.FrequencyHz, band.PowerW, PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ))
-        {
-            BaseShuntF = BaseCapacitanceF(station, mast),
-        });
+        var (network, unmatched) = NetworkChoice.Of(station, mast.Name, band, FeedProblem.Of(station, band, Circuits.Ac.LoadImpedance.Constant(mastOhm), BaseCapacitanceF(station, mast)));
 
         // Over the soil the far field counts all losses itself.
         var far = FarField.Of(overSoil?.DrivePower(1, feed) ?? driven);
@@ -88,7 +92,8 @@ internal static class BandRun
             Efficiency = efficiency,
             BaseCurrentRms = WithSolved(base_.MastCurrent, solved, earth),
             BasePeakV = WithSolved(base_.PeakVoltage, solved, earth),
-            Match = match.Candidates.IsEmpty ? null : match.Candidates[0],
+            Network = network,
+            Unmatched = unmatched,
             GainDbi = Trail.Computed("gain at the strongest elevation", "G", 10 * Math.Log10(gain * earthShare), QuantityKind.Decibel,
                     "G = 10·log(4π·|E|²r²/(η0·P))", Solver, efficiency)
                 .Within(overSoil is null ? "over a perfectly conducting plane: real earth takes more at low angles" : "flat uniform soil")

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
 using System.Numerics;
-using Mastwright.Circuits.Ac;
+using Mastwright.Analysis.Feed;
 using Mastwright.Circuits.Groups;
-using Mastwright.Circuits.Loss;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Direction = Mastwright.Model.Design.Direction;
@@ -127,33 +126,13 @@ public static class GroupPatternRun
 
     private static (ImmutableArray<FedPattern> Feeds, ImmutableArray<Finding> Findings) Feeds(Station station, Group group, Direction direction, GroupBasis basis, Complex[] asked, double azimuth)
     {
-        // The feed sees insulator and strays across each base, and must push their current too. Masts without current are left open.
-        var fed = Enumerable.Range(0, asked.Length).Where(i => asked[i] != Complex.Zero).ToArray();
-        if (fed.Length < 2)
+        if (asked.Count(a => a != Complex.Zero) < 2)
         {
             return ([], []);
         }
 
-        var shunts = fed.Select(i => new Complex(0, 2 * Math.PI * group.FrequencyHz * BandRun.BaseCapacitanceF(station, station.Masts[i]))).ToArray();
-        var (seen, mast) = basis.WithShunts(fed, shunts);
-        var volts = basis.Volts(asked);
-        var at = fed.Select((i, k) => asked[i] + (shunts[k] * volts[i])).ToImmutableArray();
-        var centre = (East: fed.Average(i => station.Masts[i].EastM), North: fed.Average(i => station.Masts[i].NorthM));
-        var reach = fed.Max(i => double.Hypot(station.Masts[i].EastM - centre.East, station.Masts[i].NorthM - centre.North));
-        var problem = new GroupProblem(LoadImpedance.Constant(seen), at, station.Feed.LineOhm, group.FrequencyHz, group.PowerW, PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ)) { ReachM = reach };
-        var (feeds, findings) = GroupDesigner.Design(problem);
-        return ([.. feeds.Select(f =>
-        {
-            var given = new Complex[asked.Length];
-            for (var k = 0; k < fed.Length; k++)
-            {
-                for (var j = 0; j < fed.Length; j++)
-                {
-                    given[fed[k]] += mast[k, j] * f.Currents[j];
-                }
-            }
-
-            return new FedPattern(f.Title, f, basis.Pattern(given, azimuth));
-        })], findings);
+        var terminals = GroupTerminals.Of(station, group, direction, basis);
+        var (feeds, findings) = GroupDesigner.Design(terminals.Problem);
+        return ([.. feeds.Select(f => new FedPattern(f.Title, f, basis.Pattern(terminals.IntoMasts(f.Currents), azimuth)))], findings);
     }
 }

@@ -13,9 +13,16 @@ internal static class GroupRun
 {
     private static readonly Source Solver = Source.Derived("docs/theory/fields-wires.md");
 
+    private const string Estimated = "over a perfectly conducting plane, the earth loss of each mast by the quick estimate: real earth takes more at low angles; `mastwright group` solves the group over the soil";
+
     /// <summary>All switch positions of a group.</summary>
-    public static GroupResult Of(Station station, Group group, WireSolution solution) =>
-        new(group.Name, [.. Directions(station, group, solution, Earth(station, solution))]);
+    /// <param name="station">The station.</param>
+    /// <param name="group">The group.</param>
+    /// <param name="solution">The currents over perfect ground.</param>
+    /// <param name="overSoil">The currents over the real soil when the earth is to be exact; null for the estimate.</param>
+    public static GroupResult Of(Station station, Group group, WireSolution solution, WireSolution? overSoil = null) => overSoil is null
+        ? new(group.Name, [.. Directions(station, group, solution, Earth(station, solution), false)])
+        : new(group.Name, [.. Directions(station, group, overSoil, [.. station.Masts.Select(_ => InTheSolution)], true)]);
 
     /// <summary>What the guys of every mast see in every switch position in which it is fed, in the order of the masts.</summary>
     public static ImmutableArray<ImmutableArray<GuyDrive>> Guys(Station station, IReadOnlyDictionary<double, WireSolution> solutions)
@@ -48,13 +55,13 @@ internal static class GroupRun
     public static Complex[] Asked(Station station, Direction direction) => [.. station.Masts.Select(m => direction.Currents.FirstOrDefault(c => c.Mast == m.Name) is { } c
         ? Complex.FromPolarCoordinates(c.Size, c.PhaseRad) : Complex.Zero)];
 
-    private static IEnumerable<DirectionResult> Directions(Station station, Group group, WireSolution solution, Trail[] earth) =>
-        group.Directions.AsParallel().AsOrdered().Select(d => Direction(station, group, d, solution, earth));
+    private static IEnumerable<DirectionResult> Directions(Station station, Group group, WireSolution solution, Trail[] earth, bool exact) =>
+        group.Directions.AsParallel().AsOrdered().Select(d => Direction(station, group, d, solution, earth, exact));
 
     private static Trail[] Earth(Station station, WireSolution solution) =>
         [.. Enumerable.Range(0, station.Masts.Length).AsParallel().AsOrdered().Select(i => BandRun.Drive(station, station.Masts[i], solution, i).Earth)];
 
-    private static DirectionResult Direction(Station station, Group group, Direction direction, WireSolution solution, Trail[] earth)
+    private static DirectionResult Direction(Station station, Group group, Direction direction, WireSolution solution, Trail[] earth, bool exact)
     {
         var masts = station.Masts;
         var asked = Asked(station, direction);
@@ -73,13 +80,13 @@ internal static class GroupRun
         var back = share * far.Gain((Math.PI / 2) - elevation, azimuth + Math.PI);
         var gainDb = 10 * Math.Log10(gain);
         var oneDb = OneMastDb(solution, earth, asked);
-        var drives = masts.Select((m, i) => Drive(m.Name, driven, i, asked[i], earth[i])).Where(d => d is not null).Select(d => d!);
+        var drives = masts.Select((m, i) => Drive(m.Name, driven, i, asked[i], earth[i], exact)).Where(d => d is not null).Select(d => d!);
         return new DirectionResult(
             direction.Name,
             [.. drives],
             Decibels("gain in the wanted direction", "G", gainDb, "G = 10·log(4π·|E|²r²/(η0·P))")
                 .Remark($"at {elevation * 180 / Math.PI:0}° above the horizon, bearing {direction.BearingRad * 180 / Math.PI:0}°")
-                .Within("over a perfectly conducting plane: real earth takes more at low angles"),
+                .Within(exact ? "flat uniform soil; all losses counted" : Estimated),
             Decibels("front to back", "F/B", 10 * Math.Log10(gain / Math.Max(back, 1e-12)), "F/B = G(wanted) − G(opposite), same elevation"),
             Decibels("gain over one mast", "ΔG", gainDb - oneDb, "ΔG = G − G(one mast, mean over bearings, others open)"))
         {
@@ -98,7 +105,11 @@ internal static class GroupRun
         return 10 * Math.Log10(mean * r / (r + earth[first].Value));
     }
 
-    private static DriveResult? Drive(string mast, DrivenWires driven, int feed, Complex asked, Trail earth)
+    // Over the real soil nothing is added to what the solution says.
+    private static Trail InTheSolution => Trail.Computed("earth loss beyond the solution", "Rg", 0, QuantityKind.Resistance,
+        "the currents are solved over the real soil: its loss is in the drive resistance", Source.Derived("docs/theory/fields-soil.md"));
+
+    private static DriveResult? Drive(string mast, DrivenWires driven, int feed, Complex asked, Trail earth, bool exact)
     {
         if (asked == Complex.Zero)
         {
@@ -108,7 +119,7 @@ internal static class GroupRun
         var z = driven.DriveImpedance(feed) + earth.Value;
         var i = driven.FeedCurrents[feed].Magnitude;
         var resistance = Trail.Computed("drive resistance", "Rd", z.Real, QuantityKind.Resistance, "Rd = Re(Σ Zij·Ij / Ii) + Rg", Solver, earth)
-            .Within("earth loss of each mast taken as if it stood alone: the earth currents of neighbours are not coupled");
+            .Within(exact ? "flat uniform soil; radials of neighbours coupled" : "earth loss of each mast by the quick estimate, as if it stood alone: the earth currents of neighbours are not coupled; `mastwright group` solves them");
         var current = Trail.Computed("base current", "I", i, QuantityKind.RmsCurrent, "I scaled so that Σ Rd·I² is the group's power", Solver, resistance);
         return new DriveResult(
             mast, z, current,

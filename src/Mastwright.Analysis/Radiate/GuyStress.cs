@@ -69,7 +69,7 @@ internal static class GuyStress
     public static GuyDrive Of(Mast mast, string title, DrivenWires driven, double amplitude, double modulationPeak)
     {
         var largest = LargestByWire(driven, amplitude);
-        var mastRms = largest.Where(w => w.Key.StartsWith($"mast {mast.Name}, run ", StringComparison.Ordinal) || w.Key == WireModels.LeadOf(mast.Name)).Max(w => w.Value);
+        var mastRms = largest.Where(w => w.Key.StartsWith($"mast {mast.Name}, run ", StringComparison.Ordinal) || w.Key == WireModels.LeadOf(mast.Name)).Max(w => w.Value * (w.Key.Contains(LatticeWires.LegMark, StringComparison.Ordinal) ? Legs(mast) : 1));
         var wires = driven.Mesh.Model.Wires.ToDictionary(w => w.Name);
         var loads = driven.Mesh.Model.Loads.Select((l, i) => (l, i)).ToDictionary(p => p.l.Name, p => p.i);
         var pieces = ImmutableArray.CreateBuilder<GuyPiece>();
@@ -138,6 +138,8 @@ internal static class GuyStress
             $"Guys of mast {mast.Name} carry more than a tenth of the mast's largest current, and are in the impedance, the pattern and the loss shown: {string.Join("; ", words)}.",
             WayOut: "`mastwright guy-currents` shows every piece and where to cut it.");
     }
+
+    private static int Legs(Mast mast) => mast.Sections.Where(s => s.Lattice is not null).Max(LatticeWires.Legs);
 
     private static Dictionary<string, double> LargestByWire(DrivenWires driven, double amplitude)
     {

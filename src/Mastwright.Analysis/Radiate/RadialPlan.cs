@@ -7,7 +7,7 @@ namespace Mastwright.Analysis.Radiate;
 /// <summary>One radial of a mast as it is solved.</summary>
 /// <param name="AzimuthRad">Direction, counter-clockwise from east.</param>
 /// <param name="LengthM">Length, m.</param>
-internal readonly record struct PlannedRadial(double AzimuthRad, double LengthM);
+public readonly record struct PlannedRadial(double AzimuthRad, double LengthM);
 
 /// <summary>
 /// Where the radials of a mast run: evenly spread, midway between the guys, cut short where the design says so and halfway to a
@@ -15,7 +15,7 @@ internal readonly record struct PlannedRadial(double AzimuthRad, double LengthM)
 /// </summary>
 /// <param name="Radials">The radials.</param>
 /// <param name="Remark">How this differs from the design, or null.</param>
-internal sealed record RadialPlan(ImmutableArray<PlannedRadial> Radials, string? Remark)
+public sealed record RadialPlan(ImmutableArray<PlannedRadial> Radials, string? Remark)
 {
     // Up to this share more or fewer radials for a layout that repeats from guy to guy.
     private const double LargestRounding = 0.05;

@@ -29,9 +29,21 @@ public sealed record RadialCurve(string Soil, ImmutableArray<RadialChoice> Best)
 /// <param name="Exact">Whether those were solved exactly.</param>
 public sealed record RadialBand(string Mast, Band Band, double PresentWireM, ImmutableArray<RadialCurve> Curves, ImmutableArray<RadialChoice> SameWire, bool Exact);
 
+/// <summary>Elevated radials of one mast on one band: every layout solved exactly.</summary>
+/// <param name="Mast">The mast.</param>
+/// <param name="Band">The band.</param>
+/// <param name="PresentWireM">Wire in the radials of the design, m.</param>
+/// <param name="HeightM">Their height, m.</param>
+/// <param name="Choices">Layouts by amount of wire, then by number.</param>
+/// <param name="ByField">Whether efficiency is judged by the field along the ground; else it is the share of the power sent to the sky.</param>
+public sealed record ElevatedBand(string Mast, Band Band, double PresentWireM, double HeightM, ImmutableArray<RadialChoice> Choices, bool ByField);
+
 /// <summary>How many radials and how long for an amount of wire.</summary>
 public static class RadialRun
 {
+    private static readonly double[] ElevatedBudgets = [0.5, 1, 2, 4];
+    private static readonly int[] ElevatedTimes = [1, 2, 4, 8];
+
     private static readonly int[] Counts = [6, 9, 15, 24, 30, 45, 60, 90, 120];
     private static readonly int[] SolvedCounts = [6, 15, 30, 60, 120];
     private static readonly double[] Budgets = [0.125, 0.25, 0.5, 1, 2, 4];
@@ -62,10 +74,59 @@ public static class RadialRun
         return answers.ToImmutable();
     }
 
+    /// <summary>Every mast with elevated radials on its lowest bands.</summary>
+    public static ImmutableArray<ElevatedBand> Elevated(Station station, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
+    {
+        var answers = ImmutableArray.CreateBuilder<ElevatedBand>();
+        foreach (var mast in station.Masts.Where(m => m.Radials.Lay == RadialLay.Elevated))
+        {
+            foreach (var band in station.Bands.OrderBy(b => b.FrequencyHz).Take(Bands))
+            {
+                progress?.Report(new AnalysisStep($"Elevated radials of mast {mast.Name} on {band.Title}", (double)answers.Count / (Bands * station.Masts.Length)));
+                answers.Add(Elevated(station, mast, band, cancellation));
+            }
+        }
+
+        return answers.ToImmutable();
+    }
+
+    private static ElevatedBand Elevated(Station station, Mast mast, Band band, CancellationToken cancellation)
+    {
+        var wire = WireM(mast);
+        var guys = Math.Max(3, mast.Anchors.Length);
+        var layouts = ElevatedBudgets.SelectMany(b => ElevatedTimes.Select(t => (N: t * guys, L: Longest(band.FrequencyHz, b * wire / (t * guys))))).Where(c => c.L >= ShortestM).Distinct().ToList();
+        var solved = new List<(RadialChoice Sky, double? Field)>();
+        foreach (var (n, length) in layouts)
+        {
+            var laid = station with { Masts = [mast with { Radials = mast.Radials with { Count = n, LengthM = length, Shortened = [] } }], Groups = [] };
+            var over = WireSolver.Solve(WireModels.Of(laid), band.FrequencyHz, null, cancellation).Solution;
+            if (over is not null && SoilSolver.Solve(SoilModels.Of(laid).Model, band.FrequencyHz, cancellation).Solution is { } real)
+            {
+                solved.Add((new(n, length, Fields.Results.FarField.Of(real.DrivePower(1)).RadiatedPowerW), EarthJudgement.Of(real, over, 0)?.Efficiency.Value));
+            }
+        }
+
+        var byField = solved.Count > 0 && solved.All(s => s.Field is not null);
+        return new(mast.Name, band, wire, mast.Radials.HeightM!.Value, [.. solved.Select(s => byField ? s.Sky with { Efficiency = s.Field!.Value } : s.Sky)], byField);
+    }
+
+    /// <summary>One mast on one band; null when its radials are elevated or the currents could not be solved.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="mastIndex">Which mast, from 0.</param>
+    /// <param name="band">The band.</param>
+    /// <param name="seen">Told every layout weighed in this soil, and whether it was solved exactly.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static RadialBand? One(Station station, int mastIndex, Band band, Action<RadialChoice, bool> seen, CancellationToken cancellation = default)
+    {
+        var mast = station.Masts[mastIndex];
+        return mast.Radials.Lay == RadialLay.Elevated || WireSolver.Solve(WireModels.Of(station), band.FrequencyHz, null, cancellation).Solution is not { } perfect
+            ? null : Of(station, mast, mastIndex, band, perfect, cancellation, seen);
+    }
+
     /// <summary>Wire in the radials of a mast, m.</summary>
     public static double WireM(Mast mast) => Enumerable.Range(0, mast.Radials.Count).Sum(i => mast.Radials.LengthTowards(2 * Math.PI * i / mast.Radials.Count));
 
-    private static RadialBand Of(Station station, Mast mast, int feed, Band band, WireSolution perfect, CancellationToken cancellation)
+    private static RadialBand Of(Station station, Mast mast, int feed, Band band, WireSolution perfect, CancellationToken cancellation, Action<RadialChoice, bool>? seen = null)
     {
         var (driven, wireOhm, radiationOhm) = Resistances(perfect, feed);
         var field = new TabulatedField(BaseField.Of(driven, feed));
@@ -77,8 +138,19 @@ public static class RadialRun
             return radiationOhm / (radiationOhm + wireOhm + loss);
         }
 
+        RadialChoice Weighed(Soil s, RadialChoice choice)
+        {
+            if (s == soil)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                seen?.Invoke(choice, false);
+            }
+
+            return choice;
+        }
+
         RadialChoice Best(Soil s, double budget) =>
-            Counts.Select(n => (N: n, L: Longest(field.FrequencyHz, budget / n))).Where(c => c.L >= ShortestM).Select(c => new RadialChoice(c.N, c.L, Estimate(s, c.N, c.L))).DefaultIfEmpty(new RadialChoice(6, ShortestM, Estimate(s, 6, ShortestM))).MaxBy(c => c.Efficiency)!;
+            Counts.Select(n => (N: n, L: Longest(field.FrequencyHz, budget / n))).Where(c => c.L >= ShortestM).Select(c => Weighed(s, new RadialChoice(c.N, c.L, Estimate(s, c.N, c.L)))).DefaultIfEmpty(new RadialChoice(6, ShortestM, Estimate(s, 6, ShortestM))).MaxBy(c => c.Efficiency)!;
 
         RadialCurve Curve(string title, double factor)
         {
@@ -88,14 +160,14 @@ public static class RadialRun
 
         var options = SolvedCounts.Append(mast.Radials.Count).Select(n => RadialPlan.Rounded(n, mast.Anchors.Length)).Distinct().Order()
             .Where(n => wire / n >= ShortestM).ToList();
-        var solved = Solve(station, mast, feed, band, perfect, soil, [.. options.Select(n => (n, wire / n))], cancellation);
+        var solved = Solve(station, mast, feed, band, perfect, soil, [.. options.Select(n => (n, wire / n))], cancellation, seen);
         return new(mast.Name, band, wire, [Curve("half as conducting", 0.5), Curve("this soil", 1), Curve("twice as conducting", 2)],
             solved ?? [.. options.Select(n => new RadialChoice(n, wire / n, Estimate(soil, n, wire / n)))], solved is not null);
     }
 
     // The mast alone: its neighbours would forbid long radials, and their layout is not the question.
     private static ImmutableArray<RadialChoice>? Solve(
-        Station station, Mast mast, int feed, Band band, WireSolution perfect, Soil soil, ImmutableArray<(int N, double LengthM)> options, CancellationToken cancellation)
+        Station station, Mast mast, int feed, Band band, WireSolution perfect, Soil soil, ImmutableArray<(int N, double LengthM)> options, CancellationToken cancellation, Action<RadialChoice, bool>? seen)
     {
         var alone = station with { Masts = [mast] };
         var over = station.Masts.Length == 1 ? perfect : WireSolver.Solve(WireModels.Of(alone), band.FrequencyHz, null, cancellation).Solution;
@@ -110,6 +182,7 @@ public static class RadialRun
             }
 
             choices.Add(new(n, length, judged.Efficiency.Value));
+            seen?.Invoke(choices[^1], true);
         }
 
         return choices.ToImmutable();

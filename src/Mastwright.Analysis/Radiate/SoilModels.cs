@@ -48,6 +48,11 @@ public static class SoilModels
             }
         }
 
+        if (soil.Model is { } dispersion && station.Bands.Any(b => b.FrequencyHz > dispersion.HighestHz))
+        {
+            findings.Add(new("soil-beyond-fit", Severity.Note, System.FormattableString.Invariant($"The soil model of {dispersion.Title} was fitted up to {dispersion.HighestHz / 1e6:0.#} MHz and is stretched beyond that.")));
+        }
+
         return new(AddAnchors(model), findings.ToImmutable());
     }
 
@@ -71,7 +76,8 @@ public static class SoilModels
     private static WireModel AddSpokes(WireModel model, Mast mast, Vec3 hub, ImmutableArray<PlannedRadial> radials)
     {
         var radius = mast.Radials.WireDiameterM / 2;
-        var wires = radials.Select((r, i) => new Wire($"radial {i + 1} of {mast.Name}", hub, Out(hub, r.AzimuthRad, r.LengthM), radius, Conductor.Copper));
+        var jacket = mast.Radials.Jacket is { } j ? new Jacket(j.ThicknessM, j.RelativePermittivity, j.LossTangent) : null;
+        var wires = radials.Select((r, i) => new Wire($"radial {i + 1} of {mast.Name}", hub, Out(hub, r.AzimuthRad, r.LengthM), radius, Conductor.Copper) { Jacket = jacket });
         return model.With([.. wires]);
     }
 
@@ -105,10 +111,11 @@ public static class SoilModels
         return model.With([.. wires]);
     }
 
-    // The metal of an anchor reaches into the soil; where a radial passes in its way the guy is left standing on the surface.
+    // The metal of an anchor or of an earthed pole reaches into the soil; where a radial passes in its way it is left standing on the surface.
     private static WireModel AddAnchors(WireModel model)
     {
-        var feet = model.Wires.Where(w => w.Name.StartsWith("guy ", StringComparison.Ordinal) && Math.Abs(w.End.Z) < 1e-6).Select(w => w.End).ToList();
+        var feet = model.Wires.Where(w => w.Name.StartsWith("guy ", StringComparison.Ordinal) || w.Name.StartsWith(WireModels.MetalPrefix, StringComparison.Ordinal))
+            .SelectMany(w => new[] { w.Start, w.End }).Where(p => Math.Abs(p.Z) < 1e-6).ToList();
         var rods = new List<Wire>();
         foreach (var foot in feet.Where((f, i) => feet.FindIndex(g => (g - f).Length < 1e-3) == i))
         {

@@ -24,6 +24,35 @@ public static class WireModels
             model = mast.Radials.Lay == RadialLay.Elevated ? SoilModels.AddElevated(model, station, mast) : model;
         }
 
+        return AddMetal(model, station);
+    }
+
+    /// <summary>A mast by itself, its lattice as stated here, without guys, top wires and neighbours.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="mast">The mast.</param>
+    /// <param name="lattice">How its lattice is taken.</param>
+    internal static WireModel Bare(Station station, Mast mast, LatticeModel lattice) => Of(station with
+    {
+        Masts = [mast with { Guys = [], TopWires = null, LatticeAs = lattice, Radials = mast.Radials with { StatedLay = RadialLay.Surface, HeightM = null } }],
+        NearbyMetal = [],
+    });
+
+    /// <summary>How the wires of nearby metal begin.</summary>
+    internal const string MetalPrefix = "metal ";
+
+    // Metal that is not earthed stands this far off the ground.
+    private const double UnearthedM = 0.1;
+
+    private static WireModel AddMetal(WireModel model, Station station)
+    {
+        foreach (var metal in station.NearbyMetal)
+        {
+            double Up(double heightM) => metal.Earthed || heightM >= UnearthedM ? heightM : UnearthedM;
+            var from = new Vec3(metal.EastM, metal.NorthM, Up(metal.HeightM));
+            var to = new Vec3(metal.EndEastM ?? metal.EastM, metal.EndNorthM ?? metal.NorthM, Up(metal.EndHeightM));
+            model = model.With(new Wire(MetalPrefix + metal.Name, from, to, metal.DiameterM / 2, Conductor.Zinc));
+        }
+
         return model;
     }
 
@@ -54,7 +83,9 @@ public static class WireModels
         for (var s = 0; s < mast.Sections.Length; s++)
         {
             var next = at + (mast.Sections[s].LengthM * Vec3.Up);
-            model = model.With(new Wire($"mast {mast.Name}, run {s + 1}", at, next, RadiusM(mast.Sections[s]), MetalOf(mast.Sections[s])));
+            model = mast.LatticeAs == LatticeModel.Legs && mast.Sections[s].Lattice is not null
+                ? LatticeWires.Add(model, mast, s, at, next)
+                : model.With(new Wire($"mast {mast.Name}, run {s + 1}", at, next, RadiusM(mast.Sections[s]), MetalOf(mast.Sections[s])));
             at = next;
         }
 
@@ -76,6 +107,12 @@ public static class WireModels
             var out_ = wires.LengthM * Math.Cos(wires.SlopeRad);
             var end = top + new Vec3(out_ * Math.Sin(bearing), out_ * Math.Cos(bearing), -wires.LengthM * Math.Sin(wires.SlopeRad));
             model = model.With(new Wire($"top wire {i + 1} of {mast.Name}", top, end, wires.WireDiameterM / 2, Conductor.Copper));
+        }
+
+        if (wires.Rim && wires.Count > 2)
+        {
+            var ends = model.Wires.TakeLast(wires.Count).Select(w => w.End).ToList();
+            model = model.With([.. ends.Select((e, i) => new Wire($"top rim {i + 1} of {mast.Name}", e, ends[(i + 1) % ends.Count], wires.WireDiameterM / 2, Conductor.Copper))]);
         }
 
         return model;
@@ -148,7 +185,8 @@ public static class WireModels
         return [.. asked.Where(d => d < lengthM - 0.05).Select(d => Math.Max(d, nearest)).Distinct().Order()];
     }
 
-    private static Conductor MetalOf(Section section)
+    /// <summary>The metal the current flows in.</summary>
+    internal static Conductor MetalOf(Section section)
     {
         var name = section.Tube?.Metal ?? Catalogue.Default.Lattices[section.Lattice!].Metal;
         var metal = Catalogue.Default.Metals[name];

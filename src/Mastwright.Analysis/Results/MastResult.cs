@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using Mastwright.Analysis.Feed;
 using Mastwright.Circuits.Match;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Gaps;
+using Mastwright.Structure.Chains;
 using Mastwright.Structure.Tensioning;
 
 namespace Mastwright.Analysis.Results;
@@ -51,8 +53,14 @@ public sealed record BandResult
     /// <summary>Peak voltage across the base.</summary>
     public required Trail BasePeakV { get; init; }
 
-    /// <summary>The matching network chosen; null when none can be made.</summary>
-    public MatchCandidate? Match { get; init; }
+    /// <summary>The matching network chosen, in parts that can be had; null when none can be made.</summary>
+    public ChosenNetwork? Network { get; init; }
+
+    /// <summary>Why the load cannot be matched; empty when it can.</summary>
+    public ImmutableArray<Finding> Unmatched { get; init; } = [];
+
+    /// <summary>The matching network chosen, solved with its real parts; null when none can be made.</summary>
+    public MatchCandidate? Match => Network?.Match;
 
     /// <summary>Gain over perfect ground at the strongest elevation, earth loss included, dBi.</summary>
     public required Trail GainDbi { get; init; }
@@ -90,7 +98,20 @@ public sealed record StandResult
 
     /// <summary>Tension at the anchors in still air, by temperature.</summary>
     public ImmutableArray<TensionRow> Tensions { get; init; } = [];
+
+    /// <summary>The guys as chains of real pieces, the hardest pulled of each level whose fittings the design describes.</summary>
+    public ImmutableArray<ChainResult> Chains { get; init; } = [];
+
+    /// <summary>Gust factor worked out for a slow mast; null where the method's own is used.</summary>
+    public Trail? GustFactor { get; init; }
 }
+
+/// <summary>A guy as a chain of real pieces and what was found about it.</summary>
+/// <param name="Level">Its level, from 1.</param>
+/// <param name="Chain">The pieces, anchor to mast.</param>
+/// <param name="Demand">What is asked of it.</param>
+/// <param name="Report">Capacities, weakest link, clear length, checks and findings.</param>
+public sealed record ChainResult(int Level, GuyChain Chain, ChainDemand Demand, ChainReport Report);
 
 /// <summary>What follows when one guy is lost in still air.</summary>
 /// <param name="Guy">The guy.</param>

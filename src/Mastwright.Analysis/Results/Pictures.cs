@@ -40,4 +40,8 @@ public sealed record WireProfile(string Wire, ImmutableArray<double> AlongM, Imm
 /// <param name="Fingerprint">Its fingerprint.</param>
 /// <param name="Stands">How each mast stands, in the order of the design.</param>
 /// <param name="Checks">The checks of the site and the structure.</param>
-public sealed record StandStage(Model.Design.Station Station, string Fingerprint, ImmutableArray<StandResult> Stands, ImmutableArray<Model.Trails.Check> Checks);
+public sealed record StandStage(Model.Design.Station Station, string Fingerprint, ImmutableArray<StandResult> Stands, ImmutableArray<Model.Trails.Check> Checks)
+{
+    /// <summary>Whether only a few wind directions were looked at so far.</summary>
+    public bool FirstLook { get; init; }
+}

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using Mastwright.Analysis.Results;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Structure.Chains;
+using Mastwright.Structure.Members;
 using Mastwright.Structure.Tensioning;
 
 namespace Mastwright.Analysis.Stand;
@@ -10,8 +12,9 @@ namespace Mastwright.Analysis.Stand;
 internal sealed class ChainRun(Station station, StandModel model, IReadOnlyList<SolvedCase> stable, ImmutableArray<TensionRow> tensions)
 {
     /// <summary>The chain of every level's hardest-pulled guy: checks, and what is wrong with its make-up.</summary>
-    public (ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings) Examine()
+    public (ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings, ImmutableArray<ChainResult> Chains) Examine()
     {
+        var chains = ImmutableArray.CreateBuilder<ChainResult>();
         var checks = ImmutableArray.CreateBuilder<Check>();
         var findings = ImmutableArray.CreateBuilder<Finding>();
         foreach (var level in model.Guys.GroupBy(g => g.Level))
@@ -31,15 +34,26 @@ internal sealed class ChainRun(Station station, StandModel model, IReadOnlyList<
                 IcingCountry = station.Site.Ice.ThicknessM > 0,
             };
             var chain = new GuyChain($"{model.Mast.Name}, {name}", GuyChains.Of(worst.Guy, design, hardware));
-            var report = ChainAnalysis.Examine(chain, demand, new ChainFactors { Safety = station.Limits.GuyFactor, SafetySource = Source.DesignFile });
+            var report = ChainAnalysis.Examine(chain, demand, new ChainFactors
+            {
+                Safety = station.Limits.GuyFactor,
+                SafetySource = Source.DesignFile,
+                AnodicLimitV = station.Metals.Environment == AirQuality.Marine ? 0.15 : 0.25,
+            });
+            chains.Add(new ChainResult(level.Key, chain, demand, report));
             // The set tension as a share of strength is screened for every guy elsewhere.
             checks.AddRange(report.Checks.Where(c => !c.Id.StartsWith("stand.guy.set-", StringComparison.Ordinal))
                 .Select(c => c with { Id = c.Id.Replace("stand.guy.strength", "stand.guy.weakest-link", StringComparison.Ordinal) }));
+            if (hardware.Lug is { } lug)
+            {
+                checks.Add(GuyChains.PlateOf(lug).Examine(chain.Name, worst.Tension, StandRules.Members(station, MetalFamily.Steel).Factors, worst.Case.Name));
+            }
+
             checks.Add(MakeUp(chain.Name, report.Findings));
             findings.AddRange(report.Findings);
         }
 
-        return (checks.ToImmutable(), findings.ToImmutable());
+        return (checks.ToImmutable(), findings.ToImmutable(), chains.ToImmutable());
     }
 
     private static Check MakeUp(string chain, ImmutableArray<Finding> found)

@@ -11,7 +11,7 @@ namespace Mastwright.Analysis.Stand;
 internal sealed class GroundRun(Design.Station station, StandModel model, IReadOnlyList<SolvedCase> stable)
 {
     // A load case with factored wind is held against ultimate resistances; these rules take service loads over a factor of safety, which is on the safe side.
-    private readonly GroundFactors factors = new();
+    private readonly GroundFactors factors = StandRules.Ground(station);
 
     /// <summary>The soil of the site as a support.</summary>
     public static Soil SoilOf(Design.Site site)
@@ -34,7 +34,11 @@ internal sealed class GroundRun(Design.Station station, StandModel model, IReadO
     public IEnumerable<Check> Footing()
     {
         var foot = model.Mast.Base;
-        var footing = new BaseFooting(foot.FootingWidthM, foot.FootingWidthM, foot.FootingDepthM, foot.FootingDepthM);
+        var footing = new BaseFooting(foot.FootingWidthM, foot.FootingWidthM, foot.FootingDepthM, foot.FootingDepthM)
+        {
+            ConcretePa = foot.ConcretePa,
+            LoadedWidthM = foot.Plate?.WidthM ?? Catalogue.Default.BaseInsulators[foot.Insulator].DiameterM,
+        };
         var pressing = stable.MaxBy(s => s.Solution.Foot.ReactionN.Z)!;
         var pushing = stable.MaxBy(s => Level(s.Solution.Foot.ReactionN))!;
 

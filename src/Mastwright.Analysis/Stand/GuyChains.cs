@@ -8,6 +8,20 @@ namespace Mastwright.Analysis.Stand;
 /// <summary>The guys of a design as chains of the real pieces its fittings name.</summary>
 public static class GuyChains
 {
+    private const string Zinc = "zinc coat";
+
+    /// <summary>Where an insulator sits that the file gives no place, m from the mast.</summary>
+    public const double NearestInsulatorM = 0.3;
+
+    /// <summary>Inside length of a guy's shackle, m: as measured, or of its catalogue row.</summary>
+    public static double ShackleM(GuyHardware hardware) => hardware.ShackleLengthM ?? Catalogue.Default.Shackles[hardware.Shackle].InsideLengthM;
+
+    /// <summary>Length of a turnbuckle between its pins at the opening it is set to, m.</summary>
+    public static double TurnbuckleM(GuyHardware hardware) =>
+        ClosedM(hardware) + (hardware.TurnbuckleOpen * Catalogue.Default.Turnbuckles[hardware.Turnbuckle].TakeUpM);
+
+    private static double ClosedM(GuyHardware hardware) => hardware.TurnbuckleLengthM ?? Catalogue.Default.Turnbuckles[hardware.Turnbuckle].ClosedLengthM;
+
     /// <summary>The pieces from the anchor up.</summary>
     /// <param name="guy">The guy.</param>
     /// <param name="design">Its level in the design.</param>
@@ -17,6 +31,8 @@ public static class GuyChains
         var shackle = Catalogue.Default.Shackles[hardware.Shackle];
         var turnbuckle = Catalogue.Default.Turnbuckles[hardware.Turnbuckle];
         var insulator = Catalogue.Default.StrainInsulators[design.Insulator];
+        var metal = Surface(hardware.Metal);
+        var places = design.InsulatorsAtM.IsEmpty ? [NearestInsulatorM] : design.InsulatorsAtM.Order().Reverse().ToArray();
         var egg = insulator.Kind.Contains("egg", StringComparison.OrdinalIgnoreCase);
         var list = new List<ChainPiece>
         {
@@ -25,11 +41,13 @@ public static class GuyChains
             Shackle(shackle, hardware),
             new TurnbucklePiece(turnbuckle.Name, turnbuckle.BreakingN, turnbuckle.TakeUpM)
             {
+                ClosedLengthM = ClosedM(hardware),
+                AnodicIndexV = metal.AnodicIndexV,
                 OpenShare = hardware.TurnbuckleOpen,
                 Locked = hardware.TurnbuckleLocked,
                 HasHook = turnbuckle.Ends.Contains("hook", StringComparison.OrdinalIgnoreCase),
                 WorkingLoadN = turnbuckle.WorkingLoadN,
-                Metal = "zinc coat",
+                Metal = metal.Name,
             },
         };
 
@@ -42,15 +60,17 @@ public static class GuyChains
                 list.Add(new InsulatorPiece(insulator.Name, insulator.StrengthN, egg) { LengthM = insulator.LengthM });
             }
 
-            AddStrand(list, guy.Strand, hardware, bottomEye: piece == 0 || !egg, topEye: piece == cuts || !egg, top: piece == cuts, last: piece == 0);
+            // Between two insulators, from middle to middle; the piece at the anchor takes what is left.
+            double? length = piece == 0 ? null : Math.Max(0, places[piece - 1] - (piece < cuts ? places[piece] : 0) - (egg ? 0 : insulator.LengthM * (piece < cuts ? 1 : 0.5)));
+            AddStrand(list, guy.Strand, hardware, bottomEye: piece == 0 || !egg, topEye: piece == cuts || !egg, top: piece == cuts, length);
         }
 
         list.Add(Shackle(shackle, hardware));
-        list.Add(new MastAttachment("mast lug", double.PositiveInfinity));
+        list.Add(new MastAttachment("mast lug", hardware.Lug is { } lug ? PlateOf(lug).BreakingN : double.PositiveInfinity));
         return [.. list];
     }
 
-    private static void AddStrand(List<ChainPiece> list, GuyStrand strand, GuyHardware hardware, bool bottomEye, bool topEye, bool top, bool last)
+    private static void AddStrand(List<ChainPiece> list, GuyStrand strand, GuyHardware hardware, bool bottomEye, bool topEye, bool top, double? lengthM)
     {
         void Eye()
         {
@@ -66,7 +86,7 @@ public static class GuyChains
         }
 
         list.Add(End(strand, hardware, backUp: false));
-        list.Add(new StrandPiece(strand.Name, strand.BreakingN, strand.DiameterM, strand.AreaM2 * strand.ModulusPa) { FixedLengthM = last ? null : 0, Metal = "zinc coat" });
+        list.Add(new StrandPiece(strand.Name, strand.BreakingN, strand.DiameterM, strand.AreaM2 * strand.ModulusPa) { FixedLengthM = lengthM, MassKgPerM = strand.MassKgPerM, Metal = Zinc, AnodicIndexV = Catalogue.Default.Metals[Zinc].AnodicIndexV });
         list.Add(End(strand, hardware, backUp: top && hardware.BackUpClip));
         if (topEye)
         {
@@ -84,6 +104,7 @@ public static class GuyChains
                 Clips = hardware.Clips,
                 ClipsNeeded = clip?.ClipsForStrand ?? 4,
                 ClipTorqueNeededNm = clip?.TorqueNm ?? 0,
+                ClipTorqueNm = hardware.ClipTorqueNm ?? clip?.TorqueNm,
             },
             StrandEnd.Swaged => new EndFitting("swaged sleeve", EndFittingKind.Swaged, strand.DiameterM, 0.95),
             StrandEnd.Socket => new EndFitting("socket", EndFittingKind.Socket, strand.DiameterM, 1),
@@ -93,6 +114,23 @@ public static class GuyChains
         };
     }
 
-    private static ShacklePiece Shackle(Shackle row, GuyHardware hardware) =>
-        new(row.Name, row.BreakingN) { PinSecured = hardware.PinsSecured, WorkingLoadN = row.WorkingLoadN, Metal = "zinc coat" };
+    private static ShacklePiece Shackle(Shackle row, GuyHardware hardware)
+    {
+        var metal = Surface(hardware.Metal);
+        return new(row.Name, row.BreakingN)
+        {
+            LengthM = ShackleM(hardware),
+            PinSecured = hardware.PinsSecured,
+            SideLoaded = hardware.SideLoaded,
+            WorkingLoadN = row.WorkingLoadN,
+            Metal = metal.Name,
+            AnodicIndexV = metal.AnodicIndexV,
+        };
+    }
+
+    /// <summary>A plate with a hole as the structure sees it.</summary>
+    public static LugPlate PlateOf(LugSpec lug) => new(
+        lug.ThicknessM, lug.WidthM, lug.HoleM, lug.PinM ?? (lug.HoleM - 0.001), lug.EndDistanceM ?? ((lug.WidthM - lug.HoleM) / 2), MastSections.Metal(lug.Metal));
+
+    private static Metal Surface(FittingMetal metal) => Catalogue.Default.Metals[metal switch { FittingMetal.Stainless => "stainless 316", FittingMetal.Bronze => "bronze", _ => Zinc }];
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
@@ -23,13 +24,15 @@ public sealed record StandCase(SolverCase Case, Trail? WindPerM)
 }
 
 /// <summary>All load combinations of a mast: still air at three temperatures, wind from all round cold and hot, ice with its wind.</summary>
-public sealed class LoadCases
+public sealed partial class LoadCases
 {
     /// <summary>How many wind directions are looked at.</summary>
     public const int Directions = 24;
 
     private const double WaterFreezesK = 273.15;
     private const double StepM = 1.5;
+    private const double RodDrag = 1.2;
+    private const double GravityMPerS2 = 9.80665;
 
     private readonly Station station;
     private readonly StandModel model;
@@ -37,26 +40,30 @@ public sealed class LoadCases
     private WindSite wind;
     private readonly double factor;
 
-    private LoadCases(Station station, StandModel model)
+    internal LoadCases(Station station, StandModel model, Trail? gust = null)
     {
         this.station = station;
         this.model = model;
         method = MethodOf(station.Site.Wind.Method);
-        wind = WindOf(station.Site);
-        factor = station.Limits.WindLoadFactor ?? (station.Site.Wind.Method == WindMethod.En1991 ? 1.5 : 1);
+        wind = WindOf(station.Site) with { GustTrail = station.Site.Wind.GustFactor is null ? gust : null };
+        factor = FactorOf(station);
     }
+
+    /// <summary>Factor on wind and ice.</summary>
+    public static double FactorOf(Station station) => station.Limits.WindLoadFactor ?? (station.Site.Wind.Method == WindMethod.En1991 ? 1.5 : 1);
 
     /// <summary>Every case of a mast.</summary>
     /// <param name="station">The station with its site.</param>
     /// <param name="model">The mast.</param>
     /// <param name="directions">Wind directions; fewer for a first look at many designs.</param>
-    public static IReadOnlyList<StandCase> Of(Station station, StandModel model, int directions = Directions)
+    /// <param name="gust">Gust factor of a mast too slow for the method's own; null for that.</param>
+    public static IReadOnlyList<StandCase> Of(Station station, StandModel model, int directions = Directions, Trail? gust = null)
     {
-        var cases = new LoadCases(station, model);
+        var cases = new LoadCases(station, model, gust);
         var site = station.Site;
         var list = new List<StandCase>
         {
-            Still("still air, tensioning day", site.TensioningTemperatureK), Still("still air, coldest", site.ColdestK), Still("still air, hottest", site.HottestK),
+            cases.Still("still air, tensioning day", site.TensioningTemperatureK), cases.Still("still air, coldest", site.ColdestK), cases.Still("still air, hottest", site.HottestK),
         };
         foreach (var direction in WindDirection.Around(directions))
         {
@@ -66,7 +73,7 @@ public sealed class LoadCases
 
         if (site.Ice.ThicknessM > 0)
         {
-            var icy = Math.Clamp(WaterFreezesK - 2, site.ColdestK, site.HottestK);
+            var icy = IcingK(site);
             var ice = cases.IceOf();
             list.Add(cases.Iced("ice, still air", icy, ice));
             list.AddRange(WindDirection.Around(directions).Select(d => cases.Windy("ice and wind", icy, d, ice)));
@@ -74,6 +81,9 @@ public sealed class LoadCases
 
         return list;
     }
+
+    /// <summary>Temperature of the combinations with ice, K: just below freezing.</summary>
+    public static double IcingK(Model.Design.Site site) => Math.Clamp(WaterFreezesK - 2, site.ColdestK, site.HottestK);
 
     /// <summary>The cases of a storm as it was reported: still air first, then the gust with its ice from one side or from all round.</summary>
     internal static IReadOnlyList<StandCase> Reported(Station station, StandModel model, Keep.ReportedStorm storm)
@@ -86,7 +96,7 @@ public sealed class LoadCases
         var ice = storm.IceM > 0
             ? new IceCase(new StatedIce(), new IceSite { NominalThicknessM = storm.IceM, DensityKgPerM3 = station.Site.Ice.DensityKgPerM3, PressureShare = 1 })
             : null;
-        var list = new List<StandCase> { Still("still air", storm.TemperatureK) };
+        var list = new List<StandCase> { cases.Still("still air", storm.TemperatureK) };
         if (ice is not null)
         {
             list.Add(cases.Iced("ice, still air", storm.TemperatureK, ice));
@@ -125,14 +135,47 @@ public sealed class LoadCases
     {
         GroundElevationM = Math.Max(0, site.ElevationM),
         StatedPressurePa = site.Wind.PressurePa,
+        TopographicFactor = site.Wind.Topography,
+        GustFactor = site.Wind.GustFactor,
     };
 
-    private static StandCase Still(string name, double temperatureK) => new(new SolverCase(name, temperatureK), null);
+    private StandCase Still(string name, double temperatureK) => new(new SolverCase(name, temperatureK) { PointLoads = [.. Overhang(null)] }, null);
 
-    private IceCase IceOf()
+    // What stands out to one side bends the mast by its weight, and by its ice.
+    private IEnumerable<SolverPointLoad> Overhang(IceCase? ice)
+    {
+        foreach (var thing in model.Mast.Attachments)
+        {
+            var height = HeightOf(thing);
+            var iced = ice is null ? Vec3.Zero : factor * MastLoads.Ice(ice, BodyOf(thing), Ground(height)).N;
+            var moment = ReachOf(thing).Cross(iced + new Vec3(0, 0, -thing.MassKg * GravityMPerS2));
+            if (iced.Length > 0 || moment.Length > 0)
+            {
+                yield return new SolverPointLoad(height, iced, moment);
+            }
+        }
+
+        if (ice is not null && model.Mast.TopWires is { PartOfGuys: false } wires)
+        {
+            yield return new SolverPointLoad(model.Mast.LengthM, factor * MastLoads.Ice(ice, TopWiresOf(wires), Ground(model.Mast.LengthM)).N);
+        }
+    }
+
+    internal IceCase IceOf()
     {
         var ice = station.Site.Ice;
-        var site = new IceSite { NominalThicknessM = ice.ThicknessM, DensityKgPerM3 = ice.DensityKgPerM3, ConcurrentWindMps = ice.WindSpeedMPerS };
+        var site = new IceSite
+        {
+            NominalThicknessM = ice.ThicknessM,
+            DensityKgPerM3 = ice.DensityKgPerM3,
+            ConcurrentWindMps = ice.WindSpeedMPerS,
+            TopographicFactor = station.Site.Wind.Method == WindMethod.En1991 ? 1 : station.Site.Wind.Topography,
+        };
+        if (ice.GlazeClass is { } glaze)
+        {
+            return new IceCase(new IsoGlaze(), site with { GlazeClass = glaze });
+        }
+
         switch (station.Site.Wind.Method)
         {
             case WindMethod.Asce7_16:
@@ -151,6 +194,7 @@ public sealed class LoadCases
         {
             MastLoads = [.. model.Runs.Select(r => IceOn(r, ice))],
             GuyLoads = [.. model.Guys.Select(g => new Structure.Mast.GuyLoad(g.Guy.Name, factor * CableLoads.Ice(ice, g.Guy.AnchorM, High(g), g.Strand.DiameterM).NPerM))],
+            PointLoads = [.. Overhang(ice)],
         },
         null);
 
@@ -159,7 +203,7 @@ public sealed class LoadCases
         var windy = new WindCase(method, wind, direction, ice);
         var middle = model.Runs[model.Runs.Count / 2];
         var degrees = (direction.FromAzimuthRad * 180 / Math.PI).ToString("F0", CultureInfo.InvariantCulture);
-        var mast = model.Runs.Select(r => Along(r, h => MastLoads.Wind(windy, r.Shape, Ground(h)).NPerM));
+        var mast = model.Runs.Select(r => Along(r, h => MastLoads.Wind(windy, r.Shape, Ground(h), AlongAt(h)).NPerM));
         var solver = new SolverCase($"{name}, from {degrees}°", temperatureK)
         {
             MastLoads = ice is null ? [.. mast] : [.. mast, .. model.Runs.Select(r => IceOn(r, ice))],
@@ -169,30 +213,49 @@ public sealed class LoadCases
                     CableLoads.Wind(windy, g.Guy.AnchorM, High(g), g.Strand.DiameterM).NPerM
                     + (ice is null ? Vec3.Zero : CableLoads.Ice(ice, g.Guy.AnchorM, High(g), g.Strand.DiameterM).NPerM)))),
             ],
-            PointLoads = [.. Bodies().Select(b => new SolverPointLoad(b.HeightM, factor * MastLoads.Wind(windy, b.Body, Ground(b.HeightM)).N))],
+            PointLoads = [.. Bodies().Select(b => OnBody(windy, b.HeightM, b.Body, b.ReachM)), .. Overhang(ice)],
         };
-        return new StandCase(solver, MastLoads.Wind(windy, middle.Shape, Ground((middle.BottomM + middle.TopM) / 2)).Magnitude)
+        return new StandCase(solver, MastLoads.Wind(windy, middle.Shape, Ground((middle.BottomM + middle.TopM) / 2), AlongAt((middle.BottomM + middle.TopM) / 2)).Magnitude)
         {
             Kind = name,
             WindFromRad = direction.FromAzimuthRad,
         };
     }
 
-    private SolverLineLoad IceOn(MastRun run, IceCase ice) => Along(run, h => MastLoads.Ice(ice, run.Shape, Ground(h)).NPerM);
+    private SolverPointLoad OnBody(WindCase windy, double heightM, PointBody body, Vec3 reachM)
+    {
+        var force = factor * MastLoads.Wind(windy, body, Ground(heightM)).N;
+        return new SolverPointLoad(heightM, force, reachM.Cross(force));
+    }
 
-    private IEnumerable<(double HeightM, PointBody Body)> Bodies()
+    private SolverLineLoad IceOn(MastRun run, IceCase ice) => Along(run, h => MastLoads.Ice(ice, run.Shape, Ground(h), AlongAt(h)).NPerM);
+
+    private ImmutableArray<Alongside> AlongAt(double aboveFootM) =>
+        [.. model.Mast.Conduits.Where(c => aboveFootM <= (c.UpToM ?? model.Mast.TopM) - model.Mast.Base.HeightM + 1e-9).Select(c => new Alongside(c.Name, c.DiameterM))];
+
+    private IEnumerable<(double HeightM, PointBody Body, Vec3 ReachM)> Bodies()
     {
         foreach (var thing in model.Mast.Attachments.Where(a => a.DragAreaM2 > 0))
         {
-            yield return (Math.Clamp(thing.HeightM - model.Mast.Base.HeightM, 0, model.Mast.LengthM), new PointBody(thing.Name, thing.DragAreaM2, 1));
+            yield return (HeightOf(thing), BodyOf(thing), ReachOf(thing));
         }
 
         if (model.Mast.TopWires is { PartOfGuys: false } wires)
         {
-            // The far ends are held elsewhere: half of each wire's wind comes to the mast.
-            yield return (model.Mast.LengthM, new PointBody("top wires", wires.Count * wires.LengthM * wires.WireDiameterM / 2, 1.2, wires.WireDiameterM));
+            yield return (model.Mast.LengthM, TopWiresOf(wires), Vec3.Zero);
         }
     }
+
+    // The far ends are held elsewhere: half of each wire's wind and ice comes to the mast.
+    private static PointBody TopWiresOf(TopWires wires) => new("top wires", wires.Count * wires.LengthM * wires.WireDiameterM / 2, RodDrag, wires.WireDiameterM);
+
+    private static PointBody BodyOf(Attachment thing) => thing.RodDiameterM > 0
+        ? new PointBody(thing.Name, thing.DragAreaM2 / RodDrag, RodDrag, thing.RodDiameterM)
+        : new PointBody(thing.Name, thing.DragAreaM2, 1);
+
+    private double HeightOf(Attachment thing) => Math.Clamp(thing.HeightM - model.Mast.Base.HeightM, 0, model.Mast.LengthM);
+
+    private static Vec3 ReachOf(Attachment thing) => thing.ReachM * new Vec3(Math.Sin(thing.BearingRad), Math.Cos(thing.BearingRad), 0);
 
     private SolverLineLoad Along(MastRun run, Func<double, Vec3> loadAt)
     {

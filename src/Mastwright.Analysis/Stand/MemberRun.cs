@@ -6,7 +6,7 @@ using Mastwright.Structure.Solver;
 namespace Mastwright.Analysis.Stand;
 
 /// <summary>Strength of the mast itself: in every span the section that is stressed most, by the rules of its metal.</summary>
-internal sealed class MemberRun(Station station, StandModel model, IReadOnlyList<SolvedCase> stable)
+internal sealed class MemberRun(Station station, StandModel model, IReadOnlyList<SolvedCase> stable, PatchRun.Answer patches)
 {
     public IEnumerable<Check> Checks()
     {
@@ -19,13 +19,14 @@ internal sealed class MemberRun(Station station, StandModel model, IReadOnlyList
             }
 
             var (section, governing) = Worst(run, bottom, top);
-            var part = $"{model.Mast.Name}, {Height(bottom)} to {Height(top)} m";
-            var rules = RulesFor(run.Metal.Family);
+            var part = $"{model.Mast.Name}, {StandRules.Stretch(station, model.Mast, bottom, top)}";
+            var rules = StandRules.Members(station, run.Metal.Family);
             var compression = -section.AxialN;
             if (run.Tube is { } tube)
             {
+                // Bolts through a joint leave less section for pull; the column and the bent tube keep theirs (the sleeve stands in).
                 yield return MemberChecks.Tube(part, rules,
-                    new RoundMember(tube, run.Metal, SpanLength(bottom)) { WeldedShare = run.Welded ? 1 : 0, WeldAwayFromEnds = run.Welded },
+                    new RoundMember(tube, run.Metal, SpanLength(bottom)) { NetAreaShare = NetShare(run, tube), WeldedShare = run.Welded ? 1 : 0, WeldAwayFromEnds = run.Welded },
                     new MemberForces(compression, section.BendingMomentNm), governing);
             }
             else
@@ -51,6 +52,9 @@ internal sealed class MemberRun(Station station, StandModel model, IReadOnlyList
         }
     }
 
+    private double NetShare(MastRun run, RoundSection tube) => model.Mast.Sections[run.Section].Joint is { } joint && !tube.IsSolid
+        ? Math.Max(0.3, 1 - (2 * (joint.BoltDiameterM + 0.001) * tube.WallM / tube.AreaM2)) : 1;
+
     private IEnumerable<double> Supports() => model.Guys.Select(g => g.Guy.AttachmentHeightM).Distinct().Order();
 
     private double SpanLength(double at)
@@ -71,26 +75,10 @@ internal sealed class MemberRun(Station station, StandModel model, IReadOnlyList
         Pick(run, bottom, top, s => Math.Max(s.ShearN, -0.02 * s.AxialN));
 
     private (SectionResult Section, string Case) Pick(MastRun run, double bottom, double top, Func<SectionResult, double> size) =>
-        stable.SelectMany(c => c.Solution.Sections.Where(s => s.HeightM >= bottom - 1e-9 && s.HeightM <= top + 1e-9).Select(s => (s, c.Name))).MaxBy(x => size(x.s));
-
-    // The member rules that go with the wind method: Eurocodes with EN wind; resistance factors with the strength-level wind of
-    // ASCE 7; allowable strength with a stated pressure. Stainless steel has only the Eurocode rules.
-    private IMemberRules RulesFor(MetalFamily family)
-    {
-        var rules = MemberRules.All.Where(r => r.Family == family).ToList();
-        var format = station.Site.Wind.Method switch
-        {
-            WindMethod.En1991 => "EN 199",
-            WindMethod.StatedPressure => "ASD",
-            _ => "LRFD",
-        };
-        return rules.FirstOrDefault(r => r.Name.Contains(format, StringComparison.Ordinal)) ?? rules[0];
-    }
+        stable.SelectMany(c => c.Solution.Sections.Select(s => (Section: s, Case: c.Name))).Concat(patches.Sections).Where(x => x.Section.HeightM >= bottom - 1e-9 && x.Section.HeightM <= top + 1e-9).MaxBy(x => size(x.Section));
 
     private Check NoStrength(MastRun run) => new(
         $"stand.mast.strength[{model.Mast.Name}, {run.Name}]", Trade.Stand, "Strength of the mast",
         Trail.Given("use", "u", 0, QuantityKind.Ratio, Source.DesignFile), Trail.Given("limit of use", "1", 1, QuantityKind.Ratio, Source.DesignFile),
         0, Verdict.Unknown, $"{run.Metal.Name} has no listed yield strength", "Choose a metal with a listed strength.");
-
-    private string Height(double aboveFootM) => (aboveFootM + model.Mast.Base.HeightM).ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -42,7 +42,7 @@ public sealed record StandModel(Mast Mast, GuyedMast Structure, IReadOnlyList<Ma
         var structure = new GuyedMast(
             FootOf(mast),
             [.. runs.Select(r => new MastSegment(r.Name, r.BottomM, r.TopM, r.Properties.AxialStiffness.Value, r.Properties.BendingStiffness.Value,
-                r.Properties.TorsionStiffness.Value, r.MassKgPerM * GravityMPerS2, r.ExpansionPerK, r.Properties.ShearStiffness.Value))],
+                r.Properties.TorsionStiffness.Value, (r.MassKgPerM + ConduitKgPerM(mast, r)) * GravityMPerS2, r.ExpansionPerK, r.Properties.ShearStiffness.Value))],
             [.. guys.Select(g => g.Guy)],
 
             // Guys that meet on the axis give no hold against twist; nothing twists the mast then but friction at the foot.
@@ -76,6 +76,10 @@ public sealed record StandModel(Mast Mast, GuyedMast Structure, IReadOnlyList<Ma
         var r = Catalogue.Default.Ropes[name];
         return new GuyStrand(r.Name, r.BreakingN, r.AreaM2, r.ModulusPa, r.DiameterM, r.MassPerLengthKgPerM, r.ExpansionPerK, r);
     }
+
+    // A conduit that ends within a run is spread over it.
+    private static double ConduitKgPerM(Mast mast, MastRun run) => mast.Conduits.Sum(c =>
+        c.MassKgPerM * Math.Clamp(((c.UpToM ?? mast.TopM) - mast.Base.HeightM - run.BottomM) / (run.TopM - run.BottomM), 0, 1));
 
     private static ModelGuy GuyOf(Mast mast, GuyLevel level, int number, Anchor anchor)
     {

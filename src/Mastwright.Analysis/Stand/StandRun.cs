@@ -38,20 +38,24 @@ internal static class StandRun
 
         // What the design calls initial tension is what a gauge shows on the finished mast.
         var model = TensionSetting.SetPlumb(asked.Structure, null, cancellation) is { } set ? asked with { Structure = set.Mast } : asked;
-        var cases = LoadCases.Of(station, model, directions);
+        var gust = GustRun.Of(station, model, cancellation);
+        var cases = LoadCases.Of(station, model, directions, gust.Factor);
         var prepared = MastSolver.Prepare(model.Structure, cases.Select(c => c.Case));
         var solutions = CaseBatch.Run(prepared, [.. cases.Select(c => c.Case)], cancellation: cancellation);
         var solved = cases.Zip(solutions, (c, s) => new SolvedCase(c, s)).ToList();
 
         var findings = solved.SelectMany(s => s.Solution.Findings).DistinctBy(f => (f.Code, f.Message)).ToImmutableArray();
-        var checks = new StandChecks(station, model, solved);
         var studies = new StandStudies(station, model, prepared, solved);
         var buckling = studies.Buckling(cancellation);
         var (lostChecks, lost) = screens ? studies.LostGuys(cancellation) : ([], []);
+        var patches = screens && studies.Stands ? PatchRun.Of(station, model, prepared, cancellation) : PatchRun.Answer.None;
+        var checks = new StandChecks(station, model, solved, lost) { Patches = patches };
         var (windChecks, frequencies) = screens ? studies.Vibration(cancellation) : ([], []);
         var tensions = screens ? studies.Tensions(cancellation) : [];
-        var (chainChecks, chainFindings) = new ChainRun(station, model, [.. solved.Where(x => x.Solution.IsStable)], tensions).Examine();
-        var all = checks.Stability(cancellation).Concat(checks.WhereStable()).Concat(buckling is { } b ? [b.Check] : []).Concat(lostChecks).Concat(windChecks).Concat(chainChecks);
+        var chains = new ChainRun(station, model, [.. solved.Where(x => x.Solution.IsStable)], tensions).Examine();
+        var lifting = screens ? LiftChecks.Of(station, mast) : [];
+        var all = checks.Stability(cancellation).Concat(checks.WhereStable()).Concat(buckling is { } b ? [b.Check] : []).Concat(lostChecks).Concat(windChecks).Concat(gust.Checks).Concat(PatchRun.Guys(station, model, patches))
+            .Concat(chains.Checks).Concat(lifting);
         return new StandAnswer(
             new StandResult
             {
@@ -62,9 +66,11 @@ internal static class StandRun
                 LostGuys = lost,
                 MastFrequencies = frequencies,
                 Tensions = tensions,
+                Chains = chains.Chains,
+                GustFactor = gust.Factor,
             },
             [.. all],
-            findings.AddRange(chainFindings))
+            findings.AddRange(chains.Findings))
         {
             AnchorPullsN = checks.AnchorPullsN,
         };

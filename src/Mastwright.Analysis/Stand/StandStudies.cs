@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 using Mastwright.Structure.GuyLoss;
 using Mastwright.Structure.Loads;
 using Mastwright.Structure.Solver;
@@ -18,6 +20,9 @@ internal sealed class StandStudies(Station station, StandModel model, PreparedMa
     private const string Climbing = "Stored tension, falls and a falling mast kill. Never slacken or take off a guy of a standing mast without temporary guys in its place.";
 
     private string mast => model.Mast.Name;
+
+    /// <summary>Whether the mast stands in still air.</summary>
+    public bool Stands => Still.IsStable;
 
     private MastSolution Still => solved[0].Solution;
 
@@ -37,7 +42,7 @@ internal sealed class StandStudies(Station station, StandModel model, PreparedMa
         }
 
         var limit = Trail.Given("buckling factor asked", "μmin", station.Limits.StabilityFactor, QuantityKind.Ratio, Source.DesignFile);
-        factor = factor.Remark($"the mode moves most at {worst.WorstHeightM + model.Mast.Base.HeightM:0.#} m; lowest of the {cases.Count} cases that press hardest or lean farthest");
+        factor = factor.Remark($"the mode moves most at {StandRules.Length(station, worst.WorstHeightM + model.Mast.Base.HeightM)}; lowest of the {cases.Count} cases that press hardest or lean farthest");
         return (Check.AtLeast($"stand.buckling[{mast}]", Trade.Stand, "The mast is far from buckling", factor, limit, worst.CaseName,
             "Add a guy level, take a stiffer section, or lower the initial tension.", Climbing), factor);
     }
@@ -89,7 +94,12 @@ internal sealed class StandStudies(Station station, StandModel model, PreparedMa
             var run = tubes.FirstOrDefault(r => modes[0].WorstHeightM <= r.TopM + 1e-9) ?? tubes[^1];
             var diameter = run.Tube!.OuterDiameterM;
             var check = WindExcitation.MastVortexCheck(modes[0], diameter, 0.012, 0.1 * diameter, MeanSpeedMPerS());
-            checks.Add(Screen(check) with { Id = $"{StationResult.KindOf(check.Id)}[{mast}]" });
+            checks.Add(StandRules.Screen(check) with
+            {
+                Id = $"{StationResult.KindOf(check.Id)}[{mast}]",
+                GoverningCase = string.Create(CultureInfo.InvariantCulture,
+                    $"wind of {Shown(WindExcitation.CriticalSpeed(modes[0].FrequencyHz, diameter).Value, QuantityKind.Speed)} across the mode at {modes[0].FrequencyHz:F2} Hz, largest at {StandRules.Length(station, modes[0].WorstHeightM + model.Mast.Base.HeightM)}"),
+            });
         }
 
         foreach (var level in model.Guys.DistinctBy(g => g.Level))
@@ -124,11 +134,10 @@ internal sealed class StandStudies(Station station, StandModel model, PreparedMa
         var layer = new StatedIce().At(new IceSite { NominalThicknessM = station.Site.Ice.ThicknessM, DensityKgPerM3 = station.Site.Ice.DensityKgPerM3 }, guy.Guy.AttachmentHeightM);
         var weight = guy.Guy.Cable.WeightNPerM + layer.WeightNPerM(guy.Strand.DiameterM);
         var check = GuyWindScreen.Galloping(GuyVibration.Of(iced.Solution.Guy(guy.Guy.Name), weight), guy.Strand.DiameterM + (2 * station.Site.Ice.ThicknessM), station.Site.Ice.WindSpeedMPerS);
-        return Screen(check) with { Id = $"stand.guy.galloping[{mast}, level {guy.Level}]" };
+        return StandRules.Screen(check) with { Id = $"stand.guy.galloping[{mast}, level {guy.Level}]" };
     }
 
-    // A screen says that it may shake, not that it must: it is a caution, not a failure.
-    private static Check Screen(Check check) => check with { Verdict = check.Verdict == Verdict.Fail ? Verdict.Caution : check.Verdict };
+    private string Shown(double valueSi, QuantityKind kind) => QuantityFormat.Show(valueSi, kind, station.UnitSystem, 2);
 
     private double StrengthOf(string guy) => model.Guys.First(g => g.Guy.Name == guy).Strand.BreakingN;
 

@@ -25,6 +25,13 @@ public sealed record BandExposure(BandResult Band, Population Population, Immuta
 /// <param name="LimitA">Contact-current limit for the public.</param>
 public sealed record GuyTouch(string Guy, string Band, Trail CurrentA, Trail LimitA);
 
+/// <summary>Distances from one mast while others transmit: its group, the fields of all its masts added as they are driven, or a neighbour alone.</summary>
+/// <param name="Name">Group and switch position, or band and neighbour.</param>
+/// <param name="FrequencyHz">Its frequency, Hz.</param>
+/// <param name="Population">For whom.</param>
+/// <param name="Around">Distances for each limit, largest first; places nearer to another mast belong to that one's fence.</param>
+public sealed record GroupExposure(string Name, double FrequencyHz, Population Population, ImmutableArray<NearFieldDistance> Around);
+
 /// <summary>Exposure and burns around one mast.</summary>
 /// <param name="Bands">Every band, for the public and for people who know and control the exposure.</param>
 /// <param name="Guys">Guys of metal that end within reach.</param>
@@ -32,7 +39,11 @@ public sealed record GuyTouch(string Guy, string Band, Trail CurrentA, Trail Lim
 /// <param name="BetweenM">The radius that would do between the guys.</param>
 /// <param name="Checks">Fence and burns.</param>
 /// <param name="Findings">Limits exceeded farther out than was looked.</param>
-public sealed record ExposureReport(ImmutableArray<BandExposure> Bands, ImmutableArray<GuyTouch> Guys, Trail FenceM, Trail BetweenM, ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings);
+public sealed record ExposureReport(ImmutableArray<BandExposure> Bands, ImmutableArray<GuyTouch> Guys, Trail FenceM, Trail BetweenM, ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings)
+{
+    /// <summary>Every switch position of the groups the mast is driven in, and every neighbour that transmits alone.</summary>
+    public ImmutableArray<GroupExposure> Groups { get; init; } = [];
+}
 
 /// <summary>People near a mast: exposure distances from the solved near field, burns, and the fence.</summary>
 public static class ExposureRun
@@ -54,7 +65,7 @@ public static class ExposureRun
             var (driven, earth) = BandRun.Drive(station, mast, solution, mastIndex);
             var lossless = solution.FeedImpedance(mastIndex).Real;
             var lossyOverLossless = (lossless + earth.Value) / lossless;
-            var request = Request(mast, band, driven, lossyOverLossless, FarthestM);
+            var request = OnOwnGround(Request(mast, band, driven, lossyOverLossless, FarthestM), station, mastIndex);
             var (between, along) = (Turned(request, mast, false), Turned(request, mast, true));
             var gain = Math.Pow(10, result.Bands[b].GainDbi.Value / 10);
             bands[b] = (
@@ -65,9 +76,13 @@ public static class ExposureRun
         });
 
         var all = bands.SelectMany(b => b.Exposure).ToImmutableArray();
+        progress?.Report(new AnalysisStep($"Fields of the groups around mast {mast.Name}", 0.96));
+        var groups = Groups(station, mastIndex, cancellation);
+        var together = groups.Where(g => g.Population == Population.Public && !g.Around.IsEmpty).Select(g => g.Around[0].Governing).ToList();
         var known = all.Where(b => b.Population == Population.Public && !b.Between.IsEmpty).ToList();
-        var free = RfBurn.FenceRadius([.. known.Select(b => b.Between[0].Governing)], mast.Base.LeadDiameterM / 2);
-        var fence = RfBurn.FenceRadius([.. known.Select(b => b.Between[0].Governing), .. known.Select(b => b.Along[0].Governing)], mast.Base.LeadDiameterM / 2);
+        var arm = RfBurn.ReachOver(station.Fence?.HeightM);
+        var free = RfBurn.FenceRadius([.. known.Select(b => b.Between[0].Governing)], mast.Base.LeadDiameterM / 2, arm);
+        var fence = RfBurn.FenceRadius([.. known.Select(b => b.Between[0].Governing), .. known.Select(b => b.Along[0].Governing), .. together], mast.Base.LeadDiameterM / 2, arm);
         var checks = FenceRun.Burns(station, mast, result);
         if (station.Fence is { } built)
         {
@@ -80,17 +95,81 @@ public static class ExposureRun
                 : guys with { Verdict = Verdict.Caution, Cure = "Fence each anchor, put an insulator more into the lowest piece of the guy, or widen the fence." }];
         }
 
-        return new(all, Guys(station, bands), fence, free, checks, [.. all.SelectMany(b => b.Between.Concat(b.Along).SelectMany(n => n.Findings)).DistinctBy(f => f.Message)]);
+        return new(all, Guys(station, bands), fence, free, checks, [.. all.SelectMany(b => b.Between.Concat(b.Along).SelectMany(n => n.Findings)).Concat(groups.SelectMany(g => g.Around.SelectMany(n => n.Findings))).DistinctBy(f => f.Message)])
+        {
+            Groups = groups,
+        };
+    }
+
+    // The fields of all masts of a group add with their phases. A mast that stands idle while another transmits alone is looked at too: it is not without field.
+    private static ImmutableArray<GroupExposure> Groups(Station station, int mastIndex, CancellationToken cancellation)
+    {
+        const int bearings = 8;
+        var mast = station.Masts[mastIndex];
+        var requests = GroupDrives.Of(station, mastIndex, cancellation)
+            .Select(d => (d.Name, Request: Request(mast, d.Driven, new Emission(d.Group.FrequencyHz, d.Group.PowerW, 1, GroupDrives.BandOf(station, d.Group)?.Duty ?? 1), d.Group.PowerW, FarthestM)))
+            .Concat(Idle(station, mastIndex, cancellation)).ToList();
+        var found = new ImmutableArray<GroupExposure>[requests.Count];
+        Parallel.For(0, requests.Count, new ParallelOptions { CancellationToken = cancellation }, r =>
+        {
+            var (name, asked) = requests[r];
+            var request = OnOwnGround(FenceRun.Remembering(asked), station, mastIndex) with { Bearings = bearings };
+            found[r] = [.. new[] { Population.Public, Population.Occupational }.Select(p => new GroupExposure(name, request.Emission.FrequencyHz, p, NearFieldExposure.Distances(request, p, cancellation)))];
+        });
+        return [.. found.SelectMany(f => f)];
+    }
+
+    private static IEnumerable<(string Name, NearFieldRequest Request)> Idle(Station station, int mastIndex, CancellationToken cancellation)
+    {
+        if (station.Masts.Length < 2)
+        {
+            yield break;
+        }
+
+        var model = WireModels.Of(station);
+        foreach (var band in station.Bands)
+        {
+            var solution = WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Require();
+            for (var other = 0; other < station.Masts.Length; other++)
+            {
+                if (other == mastIndex)
+                {
+                    continue;
+                }
+
+                var (driven, earth) = BandRun.Drive(station, station.Masts[other], solution, other);
+                var lossless = solution.FeedImpedance(other).Real;
+                yield return ($"{band.Title}, {station.Masts[other].Name} alone, this mast idle", Request(station.Masts[mastIndex], band, driven, (lossless + earth.Value) / lossless, FarthestM));
+            }
+        }
+    }
+
+    // A place nearer to another mast belongs to that one's fence.
+    private static NearFieldRequest OnOwnGround(NearFieldRequest request, Station station, int mastIndex)
+    {
+        var mast = station.Masts[mastIndex];
+        var others = station.Masts.Where((_, i) => i != mastIndex).Select(m => (m.EastM, m.NorthM)).ToList();
+        return others.Count == 0 ? request : request with
+        {
+            Field = point =>
+            {
+                var own = double.Hypot(point.X - mast.EastM, point.Y - mast.NorthM);
+                return others.Any(o => double.Hypot(point.X - o.EastM, point.Y - o.NorthM) < own) ? default : request.Field(point);
+            },
+        };
     }
 
     /// <summary>The near field of one mast on one band as the exposure limits ask for it.</summary>
-    internal static NearFieldRequest Request(Mast mast, Band band, DrivenWires driven, double lossyOverLossless, double farthestM) => new(
+    internal static NearFieldRequest Request(Mast mast, Band band, DrivenWires driven, double lossyOverLossless, double farthestM) =>
+        Request(mast, driven, new Emission(band.FrequencyHz, band.PowerW, 1, band.Duty), lossyOverLossless, farthestM);
+
+    private static NearFieldRequest Request(Mast mast, DrivenWires driven, Emission emission, double referenceW, double farthestM) => new(
         point =>
         {
             var sample = Fields.Results.NearField.At(driven, point);
             return new FieldStrength(sample.Electric.Magnitude, sample.Magnetic.Magnitude);
         },
-        lossyOverLossless, new Emission(band.FrequencyHz, band.PowerW, 1, band.Duty), new Vec3(mast.EastM, mast.NorthM, 0), NearestM, farthestM);
+        referenceW, emission, new Vec3(mast.EastM, mast.NorthM, 0), NearestM, farthestM);
 
     // Looked at from bearings that begin at a guy or midway between two: the same request, turned about the mast.
     private static NearFieldRequest Turned(NearFieldRequest request, Mast mast, bool alongGuy)

@@ -27,7 +27,7 @@ public static class FenceRun
         }
 
         var request = ExposureRun.Request(mast, band, driven, lossyOverLossless, fence.RadiusM + 1);
-        request = request with { Field = Remembered(request.Field) };
+        request = Remembering(request);
         var radius = Trail.Given("fence radius", "r", fence.RadiusM, QuantityKind.Length, Source.DesignFile);
         return
         [
@@ -47,18 +47,22 @@ public static class FenceRun
         ];
     }
 
-    // Every limit looks at the same places.
-    private static NearFieldAt Remembered(NearFieldAt field)
+    /// <summary>The same request, asked once for each place: every limit looks at the same ones. Not for several threads.</summary>
+    internal static NearFieldRequest Remembering(NearFieldRequest request)
     {
+        var field = request.Field;
         var known = new Dictionary<Vec3, FieldStrength>();
-        return point =>
+        return request with
         {
-            if (!known.TryGetValue(point, out var strength))
+            Field = point =>
             {
-                known[point] = strength = field(point);
-            }
+                if (!known.TryGetValue(point, out var strength))
+                {
+                    known[point] = strength = field(point);
+                }
 
-            return strength;
+                return strength;
+            },
         };
     }
 
@@ -76,12 +80,17 @@ public static class FenceRun
         var checks = RfBurn.Checks([part], Population.Public, worst.FrequencyHz, closed).Select(c => c with { GoverningCase = worst.Name }).ToList();
         if (station.Fence is { } fence)
         {
-            checks.Add(RfBurn.FenceCheck(Trail.Given("fence radius", "r", fence.RadiusM, QuantityKind.Length, Source.DesignFile), RfBurn.FenceRadius([], mast.Base.LeadDiameterM / 2)) with
+            checks.Add(RfBurn.FenceCheck(Trail.Given("fence radius", "r", fence.RadiusM, QuantityKind.Length, Source.DesignFile), RfBurn.FenceRadius([], mast.Base.LeadDiameterM / 2, RfBurn.ReachOver(fence.HeightM))) with
             {
                 Id = $"survive.fence.reach[{mast.Name}]",
                 Title = "The fence is out of an arm's reach of the base",
                 GoverningCase = worst.Name,
             });
+            if (RfBurn.HeightCheck(fence.HeightM, ExposureRun.Rms(worst)) is { } height)
+            {
+                checks.Add(height with { Id = $"survive.fence.height[{mast.Name}]", GoverningCase = worst.Name });
+            }
+
             return [.. checks];
         }
 

@@ -25,15 +25,26 @@ internal static class GapRun
             SiteAir.Dense(station),
             [
                 .. bands.Select(b => new GapBand(b.Name, b.FrequencyHz, b.BasePeakV, station.Bands.First(x => x.Title == b.Name).ModulationPeak)),
-                .. groupPeaks.Select(g => new GapBand(g.Name, g.FrequencyHz, g.PeakV)),
+                .. groupPeaks.Select(g => new GapBand(g.Name, g.FrequencyHz, g.PeakV, station.Bands.IsEmpty ? 1 : station.Bands.MinBy(b => Math.Abs(b.FrequencyHz - g.FrequencyHz))!.ModulationPeak)),
             ],
             [
                 new GapProtected($"base insulator {insulator.Name}", insulator.Given("impulse flashover", "Vi", insulator.ImpulseV, QuantityKind.PeakVoltage), StrengthKind.Impulse, FallsWithAirDensity: true),
                 .. spec.Parts.Select(p => new GapProtected(p.Name,
                     Trail.Given($"withstand of {p.Name}", "Vw", p.WithstandPeakV, QuantityKind.PeakVoltage, Source.DesignFile), StrengthKind.AlternatingCrest)),
             ],
-            spec.Mismatch, spec.WorkingMargin, spec.PartMargin, spec.WetFactor, spec.ImpulseRatio, spec.GapToleranceM);
+            spec.Mismatch, spec.WorkingMargin, spec.PartMargin, spec.WetFactor, spec.ImpulseRatio, spec.GapToleranceM)
+        {
+            FormativeLagS = station.Lightning.FormativeLagS,
+            StatisticalLagS = station.Lightning.StatisticalLagS,
+        };
     }
+
+    /// <summary>Base peak voltages of a mast in every switch position of its groups, with the modulation of the band nearest in frequency.</summary>
+    public static IReadOnlyList<(string Name, double FrequencyHz, Trail PeakV)> PeaksInGroups(Station station, Mast mast, IEnumerable<GroupResult> groups) =>
+    [
+        .. groups.SelectMany(g => g.Directions.SelectMany(d => d.Drives.Where(v => v.Mast == mast.Name)
+            .Select(v => ($"{g.Name}, {d.Name}", station.Groups.First(x => x.Name == g.Name).FrequencyHz, v.BasePeakV)))),
+    ];
 
     /// <summary>The electrodes of the design.</summary>
     public static GapElectrodes ElectrodesOf(ProtectionSpec spec) => new(

@@ -39,6 +39,24 @@ public static class MetalsRun
                 contacts.Add(Known($"guy fittings on {mast.Name}", Metal("zinc coat"), metal, JointKind.Clamped, spec.GuyJoint));
             }
 
+            contacts.AddRange(Joints(mast).Select(j => Known(j.Where, j.Lower, j.Upper, JointKind.Clamped, null)));
+            contacts.Add(Known($"gap strap on {mast.Name}", Metal(NameOf(station.Lightning.StrapMetal)), foot, JointKind.Clamped, spec.LeadJoint));
+            if (spec.RadialClamps is { } clamps)
+            {
+                contacts.Add(Known($"radial clamps of {mast.Name}", Metal(NameOf(station.Earth.RadialMetal)), Metal(clamps), JointKind.Clamped, spec.RadialJoint));
+            }
+
+            if (spec.MastScrews is { } screws)
+            {
+                contacts.AddRange(mast.Sections.Select(Skin).DistinctBy(m => m.Name).Select(m => Known($"screws in {m.Name} of {mast.Name}", Metal(screws), m, JointKind.Thread, spec.ScrewJoint)));
+            }
+
+            if (mast.TopWires is { PartOfGuys: false })
+            {
+                // Copper wires at the top drip onto all of the mast.
+                contacts.AddRange(mast.Sections.Select(Skin).DistinctBy(m => m.Name).Select(m => Known($"top wires above {m.Name} of {mast.Name}", copper, m, JointKind.RunoffAbove, null)));
+            }
+
             contacts.Add(new(Contact($"base plate of {mast.Name}", Metal(spec.BasePlate), Metal(spec.BasePlate), JointKind.InConcrete, spec.BasePlateBarrier), true));
         }
 
@@ -48,7 +66,7 @@ public static class MetalsRun
         }
 
         contacts.AddRange(spec.Contacts.Select(c => new KnownContact(
-            new MetalContact(c.Where, Metal(c.First), Metal(c.Second), c.Joint == Joint.InSoil ? ContactEnvironment.Buried : ContactEnvironment.Harsh, KindOf(c.Joint), BarrierOf(c.Barrier), c.AreaRatio), true)));
+            new MetalContact(c.Where, Metal(c.First), Metal(c.Second), EnvironmentOf(c), KindOf(c.Joint), BarrierOf(c.Barrier), c.AreaRatio), true)));
         return [.. contacts];
 
         KnownContact Known(string where, ContactMetal first, ContactMetal second, JointKind joint, BetweenMetals? barrier) =>
@@ -129,6 +147,35 @@ public static class MetalsRun
             none ? double.PositiveInfinity : 1, none ? Verdict.Fail : Verdict.Caution, "strike",
             none ? "Bolt, braze or solder every radial to one plate or bus at the foot." : "Clamped joints loosen and corrode: open and clean them each year, or braze them.", Protection.Lightning.StrikeCautions.Storm);
     }
+
+    // Where two sections of different metals meet.
+    private static IEnumerable<(string Where, ContactMetal Lower, ContactMetal Upper)> Joints(Mast mast)
+    {
+        for (var s = 1; s < mast.Sections.Length; s++)
+        {
+            var (lower, upper) = (Skin(mast.Sections[s - 1]), Skin(mast.Sections[s]));
+            if (lower.Name != upper.Name)
+            {
+                yield return ($"sections {s} and {s + 1} of {mast.Name}", lower, upper);
+            }
+        }
+    }
+
+    private static string NameOf(StrapMetal metal) => metal switch
+    {
+        StrapMetal.Aluminium => "6061-T6",
+        StrapMetal.Steel => "zinc coat",
+        StrapMetal.Stainless => "stainless 304",
+        _ => "copper",
+    };
+
+    private static ContactEnvironment EnvironmentOf(ContactSpec contact) => contact switch
+    {
+        { Joint: Joint.InSoil } => ContactEnvironment.Buried,
+        { Place: JointPlace.Sheltered } => ContactEnvironment.Indoor,
+        { Place: JointPlace.HeatedRoom } => ContactEnvironment.Controlled,
+        _ => ContactEnvironment.Harsh,
+    };
 
     private static ContactMetal At(Mast mast, double heightM)
     {

@@ -43,7 +43,7 @@ internal static class PeopleRun
                     $"{char.ToUpperInvariant(field[0])}{field[1..]} field where people stay",
                     Trail.Computed($"{field} field at {distanceM:0.#} m", field[..1].ToUpperInvariant(), value, kind,
                             "largest of 16 bearings and heights of 0.5 to 2 m, from the solved currents and charges", Source.Derived("docs/theory/fields-wires.md"), power)
-                        .Within("over a perfectly conducting plane; metal, wires and people nearby change the field"),
+                        .Within("over a perfectly conducting plane, for the power the earth leaves; `mastwright near-field` solves over the real soil; metal, wires and people nearby change the field"),
                     allowed, $"{band.Title}, {ExposureLimits.Name(limit.Rule)}, general public",
                     "Keep people farther away, transmit less power or for a shorter time, or fence the place off.", FarFieldExposure.Caution);
             }),

@@ -21,7 +21,14 @@ namespace Mastwright.Analysis.Survive;
 /// <param name="Findings">Remarks and faults.</param>
 public sealed record StaticsReport(
     MastOutline Outline, StaticResult? Static, QuietRingAnswer? Ring, Trail? Current, DrainAnswer? Drain, ImmutableArray<RfCoronaPlace> UnderPower, GuyStaticResult? Guys,
-    ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings);
+    ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings)
+{
+    /// <summary>Leg ends, whiskers and what stands among them, in three dimensions; empty when the top is round.</summary>
+    public ImmutableArray<CoronaPlace> TopPoints { get; init; } = [];
+
+    /// <summary>Surfaces under the station's own power, the nearest to onset first.</summary>
+    public ImmutableArray<RfCoronaRow> RfSurfaces { get; init; } = [];
+}
 
 /// <summary>Maps a design to the electrostatics of its masts.</summary>
 public static class StaticsRun
@@ -31,13 +38,34 @@ public static class StaticsRun
     private static readonly ImmutableArray<double> RingTubesM = [0.010, 0.022, 0.042, 0.076];
     private static readonly Source Page = Source.Derived("docs/theory/corona-static.md");
 
-    /// <summary>The outline of a mast: a round shaft of the mean radius, with rod and ring where the design has them.</summary>
+    /// <summary>The outline of a mast: a round shaft, every section with its radius at radio frequency, with rod and ring where the design has them.</summary>
     public static MastOutline Outline(Mast mast)
     {
         var top = mast.Top ?? new TopFitting();
         var radius = WireModels.RadiusM(mast.Sections[^1]);
         var outline = new MastOutline(mast.TopM, radius, mast.Base.HeightM, top.RodLengthM, top.RodLengthM > 0 ? top.RodDiameterM / 2 : 0);
-        return top.RingDiameterM is { } ring ? outline with { Ring = new CoronaRing(ring, top.RingTubeM, outline.HighestM) } : outline;
+        outline = top.RingDiameterM is { } ring ? outline with { Ring = new CoronaRing(ring, top.RingTubeM, outline.HighestM) } : outline;
+        var stepped = outline with { Below = Below(mast) };
+
+        // Sections shorter than their own shoulders are drawn with the radius of the topmost one.
+        return stepped.Faults().IsEmpty ? stepped : outline;
+    }
+
+    private static ImmutableArray<ShaftStep> Below(Mast mast)
+    {
+        var steps = ImmutableArray.CreateBuilder<ShaftStep>();
+        var top = mast.Base.HeightM;
+        for (var s = 0; s < mast.Sections.Length - 1; s++)
+        {
+            top += mast.Sections[s].LengthM;
+            var (own, above) = (WireModels.RadiusM(mast.Sections[s]), WireModels.RadiusM(mast.Sections[s + 1]));
+            if (Math.Abs(own - above) > 1e-6)
+            {
+                steps.Add(new(top, own));
+            }
+        }
+
+        return steps.ToImmutable();
     }
 
     /// <summary>Roughness factor of the design's surfaces.</summary>
@@ -62,20 +90,60 @@ public static class StaticsRun
         progress?.Report(new AnalysisStep($"Mast {mast.Name} in the atmospheric field", 0.1));
         var still = StaticStudy.Solve(outline, air, roughness, Weather.Usual, 1, cancellation)!;
         progress?.Report(new AnalysisStep("Searching the smallest quiet ring", 0.3));
-        var ring = QuietRing.Search(outline, air, roughness, station.Statics.QuietFieldVPerM, RingTubesM, cancellation);
+        var (shaft, parts, clearM) = TopOf(mast, outline);
+        var ring = parts.IsEmpty
+            ? QuietRing.Search(outline, air, roughness, station.Statics.QuietFieldVPerM, RingTubesM, cancellation)
+            : QuietRing.Search(outline, station.Statics.QuietFieldVPerM,
+                m => TopPoints.Solve(shaft with { Ring = m.Ring }, parts, air, roughness, [], cancellation).Min(p => p.OnsetField.Value), clearM, RingTubesM);
         progress?.Report(new AnalysisStep("Guys in the atmospheric field", 0.8));
         var guys = GuysOf(mast, outline);
         var guyStatics = guys.IsEmpty ? null : GuyStatics.Solve(outline with { Ring = null }, guys, air, CoronaOnset.Stranded, null, cancellation);
         var current = StormCurrent(station, outline, still.Places[0].OnsetField);
         var drain = result.Bands.IsEmpty ? null : StaticDrain.Size(Request(station, result, current, still.CapacitanceF));
         var places = RfCorona.Places(outline, air, roughness);
+        progress?.Report(new AnalysisStep("Leg ends and whiskers on the top", 0.85));
+        var points = parts.IsEmpty ? [] : TopPoints.Solve(shaft, parts, air, roughness, Weather.Usual, cancellation);
+        progress?.Report(new AnalysisStep("Surfaces under the station's own power", 0.9));
+        var surfaces = result.Bands.IsEmpty ? [] : RfCoronaRun.Of(station, station.Masts.IndexOf(mast), outline, cancellation);
         return new(outline, still, ring, current, drain, places, guyStatics,
             [
-                .. still.Places.SelectMany(p => p.Checks).Select(c => AsCaution(c with { Id = CheckIds.Of(c.Id, mast.Name) })),
+                .. still.Places.Concat(points).DistinctBy(p => p.Part).SelectMany(p => p.Checks).Select(c => AsCaution(c with { Id = CheckIds.Of(c.Id, mast.Name) })),
                 .. Drained(station, mast, result, current),
                 .. UnderPower(station, mast, result, places),
+                .. surfaces.Select(r => RfCorona.Check(r.Surface, $"survive.rf-corona[{mast.Name}, {r.Surface.Part}]") with { GoverningCase = r.Band }),
             ],
-            still.Findings);
+            still.Findings)
+        {
+            TopPoints = points,
+            RfSurfaces = surfaces,
+        };
+    }
+
+    // A lattice's legs end in the open: there the shaft is left off and each leg stands for itself. No parts: the top is round.
+    private static (MastOutline Shaft, ImmutableArray<TopPart> Parts, double ClearM) TopOf(Mast mast, MastOutline outline)
+    {
+        const double facesApart = 3;
+        var top = mast.Top ?? new TopFitting();
+        var parts = ImmutableArray.CreateBuilder<TopPart>();
+        var (shaft, clear) = (outline, outline.RadiusM);
+        if (mast.Sections[^1].Lattice is { } name)
+        {
+            var lattice = Catalogue.Default.Lattices[name];
+            var circle = lattice.FaceWidthM / 2 / Math.Sin(Math.PI / lattice.Legs);
+            var apart = Math.Min(facesApart * lattice.FaceWidthM, 0.5 * mast.Sections[^1].LengthM);
+            parts.Add(TopPoints.LegEnds(lattice.Legs, mast.TopM, apart, circle, lattice.LegDiameterM / 2));
+            shaft = outline with { HeightM = outline.HeightM - apart, RodLengthM = outline.RodLengthM > 0 ? outline.RodLengthM + apart : 0 };
+            clear = circle + (lattice.LegDiameterM / 2);
+        }
+
+        if (top.Whiskers > 0)
+        {
+            // They spring from outside the shaft; a ring round the top lies outside their feet.
+            parts.Add(TopPoints.Whiskers(top.Whiskers, mast.TopM, 1.5 * outline.RadiusM, top.WhiskerLengthM, top.WhiskerDiameterM / 2, top.WhiskerSlopeRad));
+            clear = Math.Max(clear, 2 * outline.RadiusM);
+        }
+
+        return (shaft, parts.ToImmutable(), clear);
     }
 
     /// <summary>Whether static has a way to earth, and what a stated drain costs: cheap, with the onset by hand.</summary>

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
 using Mastwright.Catalog;
-using Mastwright.Circuits.Match;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Lightning;
@@ -14,23 +13,52 @@ namespace Mastwright.Analysis.Survive;
 /// <param name="Result">What happened.</param>
 public sealed record StrikeCase(StrikeScenario Scenario, StrikeResult Result);
 
+/// <summary>The steepest stroke with other arresters.</summary>
+/// <param name="Name">Which arresters.</param>
+/// <param name="Case">The scenario and what happened.</param>
+public sealed record ArresterCase(string Name, StrikeCase Case);
+
 /// <summary>Everything about a strike on one mast.</summary>
-/// <param name="Cases">Every stroke with the station as designed.</param>
-/// <param name="PanelBonded">The steepest stroke with the cable's shield bonded at an entry panel; null without a cable.</param>
-/// <param name="PanelMissing">The same without the bond; null without a cable.</param>
-/// <param name="CableBuried">The same as designed with the cable buried; null without a cable.</param>
-/// <param name="CableOnGround">The same as designed with the cable on the ground; null without a cable.</param>
-/// <param name="StrapCost">Rise of the base voltage for each metre of strap, steepest stroke; null without a gap.</param>
-/// <param name="Checks">The checks of all strokes, the worst of each part.</param>
-/// <param name="Findings">Remarks and faults; when it has errors there are no cases.</param>
-public sealed record StrikeReport(
-    ImmutableArray<StrikeCase> Cases, StrikeCase? PanelBonded, StrikeCase? PanelMissing, StrikeCase? CableBuried, StrikeCase? CableOnGround,
-    Trail? StrapCost, ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings);
+/// <param name="Cases">Every stroke with the station as designed and the worst network in circuit.</param>
+public sealed record StrikeReport(ImmutableArray<StrikeCase> Cases)
+{
+    /// <summary>Every band's network in the steepest stroke, the worst first; empty without networks.</summary>
+    public ImmutableArray<NetworkStrike> Networks { get; init; } = [];
+
+    /// <summary>The first negative stroke with the cable's shield bonded at an entry panel; null without a cable.</summary>
+    public StrikeCase? PanelBonded { get; init; }
+
+    /// <summary>The same without the bond; null without a cable.</summary>
+    public StrikeCase? PanelMissing { get; init; }
+
+    /// <summary>The same as designed with the cable buried; null without a cable.</summary>
+    public StrikeCase? CableBuried { get; init; }
+
+    /// <summary>The same as designed with the cable on the ground; null without a cable.</summary>
+    public StrikeCase? CableOnGround { get; init; }
+
+    /// <summary>The steepest stroke without arresters, with one at the mast, one at the house, and both; empty without a cable.</summary>
+    public ImmutableArray<ArresterCase> Arresters { get; init; } = [];
+
+    /// <summary>Rise of the base voltage for each metre of strap, first negative stroke; null without a gap.</summary>
+    public Trail? StrapCost { get; init; }
+
+    /// <summary>The earth as solved, with what each electrode carries among the others; null when there are faults.</summary>
+    public RadialEarth? Earth { get; init; }
+
+    /// <summary>The checks of all strokes, the worst of each part.</summary>
+    public ImmutableArray<Check> Checks { get; init; } = [];
+
+    /// <summary>Remarks and faults; when it has errors there are no cases.</summary>
+    public ImmutableArray<Finding> Findings { get; init; } = [];
+}
 
 /// <summary>Maps a design to strikes and follows them.</summary>
 public static class StrikeRun
 {
     private const double LeastDepthM = 0.02; // radials on the turf grow in
+    private const double UsualArresterV = 600; // a gas arrester for a kilowatt on 50 Ω
+    private const double ArresterFollowedS = 100e-6;
 
     /// <summary>The strokes the design is held against: the level's three and the user's own.</summary>
     public static ImmutableArray<HeidlerStroke> Strokes(Station station)
@@ -53,61 +81,91 @@ public static class StrikeRun
     /// <param name="mast">The mast.</param>
     /// <param name="result">Its result: gap and network.</param>
     /// <param name="stroke">The stroke.</param>
-    public static StrikeScenario Scenario(Station station, Mast mast, MastResult result, HeidlerStroke stroke)
+    /// <param name="network">The network in circuit; null for that of the lowest band, which is the largest.</param>
+    public static StrikeScenario Scenario(Station station, Mast mast, MastResult result, HeidlerStroke stroke, StruckNetwork? network = null)
     {
+        network ??= StrikeNetworks.Of(station, result).FirstOrDefault();
         var insulator = Catalogue.Default.BaseInsulators[mast.Base.Insulator];
         var spec = station.Lightning;
         var gap = GapRun.SpacingM(station, result.Gap) is { } spacingM
             ? new StruckGap(GapRun.ElectrodesOf(station.Protection), spacingM, SiteAir.Dense(station), spec.StrapLengthM, spec.StrapWidthM, spec.StrapThicknessM, MetalOf(spec.StrapMetal))
             {
+                FormativeLagS = spec.FormativeLagS,
                 StatisticalLagS = spec.StatisticalLagS,
             }
             : null;
         return new StrikeScenario(
             stroke, new StruckMast(mast.TopM, MeanRadiusM(mast), BandRun.BaseCapacitanceF(station, mast)), gap, EarthOf(station, mast),
-            FeedOf(station, result), CableOf(station), HouseOf(station))
+            StrikeNetworks.Crossings(mast).AddRange(network?.Parts ?? []), CableOf(station), HouseOf(station))
         {
             InsulatorStrengthPeakV = insulator.ImpulseV,
         };
     }
 
-    /// <summary>Follows every stroke, and the steepest one with other cables.</summary>
+    /// <summary>Follows every stroke, and one of them with other networks, cables and arresters.</summary>
     public static StrikeReport Of(Station station, Mast mast, MastResult result, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
     {
         var strokes = Strokes(station);
-        var first = Scenario(station, mast, result, strokes[0]);
-        if (first.Faults() is { IsEmpty: false } faults)
+        var plain = Scenario(station, mast, result, Level(station, StrokeKind.Subsequent), new StruckNetwork("", []));
+        if (plain.Faults() is { IsEmpty: false } faults)
         {
-            return new([], null, null, null, null, null, [], faults);
+            return new([]) { Findings = faults };
         }
 
+        progress?.Report(new AnalysisStep($"Solving the earth of mast {mast.Name} for the strike", 0.02));
+        var earth = new RadialEarth(plain.Earth, Protection.Earthing.SoilIonisation.CriticalFieldCigre);
+        var networks = StrikeNetworks.Follow(plain, StrikeNetworks.Of(station, result), plain.InsulatorStrengthPeakV!.Value, earth, cancellation).OrderByDescending(n => n.Use).ToImmutableArray();
+        var first = networks.IsEmpty ? plain : plain with { Feed = plain.Feed.AddRange(networks[0].Network.Parts) };
         var done = 0;
         StrikeCase Follow(StrikeScenario scenario)
         {
-            progress?.Report(new AnalysisStep($"Following the {scenario.Stroke.Name} down mast {mast.Name}", Math.Min(0.95, done++ / 9.0)));
-            return new(scenario, StrikeSimulation.Run(scenario, cancellation: cancellation)!);
+            progress?.Report(new AnalysisStep($"Following the {scenario.Stroke.Name} down mast {mast.Name}", Math.Min(0.95, 0.05 + (done++ / 13.0))));
+            return new(scenario, StrikeSimulation.Run(scenario, solved: earth, cancellation: cancellation)!);
         }
 
-        StrikeCase? Other(Func<StrikeScenario, StrikeScenario> change) => first.Cable is null ? null : Follow(change(Steepest(station, mast, result)));
+        // Fast and long at once: the stroke that shows what goes along a cable.
+        var negative = first with { Stroke = Level(station, StrokeKind.FirstNegative) };
+        StrikeCase? Other(Func<StrikeScenario, StrikeScenario> change) => first.Cable is null ? null : Follow(change(negative));
         var cases = strokes.Select(s => Follow(first with { Stroke = s })).ToImmutableArray();
-        return new(
-            cases,
-            Other(s => s with { House = s.House! with { PanelBonded = true } }),
-            Other(s => s with { House = s.House! with { PanelBonded = false } }),
-            Other(s => s with { Cable = s.Cable! with { Route = CableRoute.Buried } }),
-            Other(s => s with { Cable = s.Cable! with { Route = CableRoute.OnGround } }),
-            StrikeSimulation.CostOfLongerStrap(Steepest(station, mast, result)),
-            Worst(cases, station, mast), Remarks(station, result));
+        return new(cases)
+        {
+            Networks = networks,
+            PanelBonded = Other(s => s with { House = s.House! with { PanelBonded = true } }),
+            PanelMissing = Other(s => s with { House = s.House! with { PanelBonded = false } }),
+            CableBuried = Other(s => s with { Cable = s.Cable! with { Route = CableRoute.Buried } }),
+            CableOnGround = Other(s => s with { Cable = s.Cable! with { Route = CableRoute.OnGround } }),
+            Arresters = first.Cable is { } cable ? [.. Arresters(cable).Select(a => new ArresterCase(a.Name, Follow(first with { Cable = a.Cable, EndS = ArresterFollowedS })))] : [],
+            StrapCost = StrikeSimulation.CostOfLongerStrap(negative with { EndS = ArresterFollowedS }, solved: earth),
+            Earth = earth,
+            Checks = Worst(cases, station, mast),
+            Findings = Remarks(station, result, networks),
+        };
     }
 
-    /// <summary>The stroke whose slow current along the cable is compared: the first negative one, fast and long at once.</summary>
-    private static StrikeScenario Steepest(Station station, Mast mast, MastResult result) =>
-        Scenario(station, mast, result, LightningCurrents.Of(LevelOf(station), StrokeKind.FirstNegative));
+    // What arresters are worth is shown by adding them: with the file's own sparkover where it states one.
+    private static IEnumerable<(string Name, StruckCable Cable)> Arresters(StruckCable cable)
+    {
+        var (mast, house) = (cable.ArresterSparkoverV ?? UsualArresterV, cable.HouseArresterSparkoverV ?? UsualArresterV);
+        yield return ("none", cable with { ArresterSparkoverV = null, HouseArresterSparkoverV = null });
+        yield return ("at the mast only", cable with { ArresterSparkoverV = mast, HouseArresterSparkoverV = null });
+        yield return ("at the house only", cable with { ArresterSparkoverV = null, HouseArresterSparkoverV = house });
+        yield return ("at both ends", cable with { ArresterSparkoverV = mast, HouseArresterSparkoverV = house });
+    }
+
+    private static HeidlerStroke Level(Station station, StrokeKind kind) => LightningCurrents.Of(LevelOf(station), kind);
 
     private static ImmutableArray<Check> Worst(ImmutableArray<StrikeCase> cases, Station station, Mast mast)
     {
         var checks = cases.SelectMany(c => c.Result.Checks.Select(k => k with { GoverningCase = c.Scenario.Stroke.Name }))
             .GroupBy(c => c.Id).Select(g => g.OrderByDescending(c => c.Ratio).First()).ToList();
+        var atBase = cases.MaxBy(c => c.Result.Parts[0].PeakV.Value)!;
+        foreach (var part in StrikeNetworks.AcrossBase(station))
+        {
+            checks.Add(Check.AtMost($"survive.strike.voltage[{part.Name}]", Trade.Survive, $"{part.Name} withstands the base voltage of a strike", atBase.Result.Parts[0].PeakV,
+                Trail.Given($"strength of {part.Name}", "Us", part.WithstandPeakV, QuantityKind.PeakVoltage, Source.DesignFile), atBase.Scenario.Stroke.Name,
+                "Narrow the gap, shorten its straps, or fit a stronger part.", StrikeCautions.Storm));
+        }
+
         if (station.Lightning.MetalDistanceM is { } distanceM)
         {
             var worst = cases.MaxBy(c => c.Result.SideFlashM.Value)!;
@@ -119,7 +177,7 @@ public static class StrikeRun
         return [.. checks.Select(c => c with { Id = CheckIds.Of(c.Id, mast.Name) })];
     }
 
-    private static ImmutableArray<Finding> Remarks(Station station, MastResult result)
+    private static ImmutableArray<Finding> Remarks(Station station, MastResult result, ImmutableArray<NetworkStrike> networks)
     {
         var remarks = ImmutableArray.CreateBuilder<Finding>();
         if (result.Gap is Protection.Gaps.NoGapFits && station.Protection.GapM is null)
@@ -132,19 +190,27 @@ public static class StrikeRun
             remarks.Add(new("strike-radials-loose", Severity.Warning, "The radials are not bonded for a strike; it was followed as if they were, which is the best case.", WayOut: "Bond every radial to one plate at the foot."));
         }
 
-        if (station.Earth.Ring is not null)
-        {
-            remarks.Add(new("strike-ring", Severity.Note, "The buried ring is left out of the transient earth, which is a little on the safe side; the study of the earth solves it."));
-        }
-
         if (station.Cable is null)
         {
             remarks.Add(new("strike-no-cable", Severity.Warning, "The file names no cable to the house: nothing is said about what a strike does there.", WayOut: "Add the block “cable:” with line and length."));
         }
 
-        if (result.Bands.Length > 0 && FeedOf(station, result).IsEmpty)
+        if (StrikeNetworks.LeftOut(result) is { IsEmpty: false } left)
         {
-            remarks.Add(new("strike-no-network", Severity.Note, "The network is not a ladder of coils and capacitors and was left out behind the gap."));
+            remarks.Add(new("strike-no-network", Severity.Note, $"No network of coils and capacitors alone is known on {string.Join(", ", left)}: what a strike does to it is not followed."));
+        }
+
+        if (networks.Length > 1)
+        {
+            remarks.Add(new("strike-network", Severity.Note,
+                $"Which network is in circuit when a stroke comes is not known. Each was followed in the steepest stroke; all strokes are then followed with that of {networks[0].Network.Band}, whose parts fare worst."));
+        }
+
+        if (station.Protection.Parts.Where(p => p.Kind is null).ToList() is { Count: > 0 } untold)
+        {
+            remarks.Add(new("strike-part-kind", Severity.Note,
+                $"The file does not say what kind of part these are: {string.Join(", ", untold.Select(p => $"{p.Name} (taken as {Words(StrikeNetworks.KindOf(p))})"))}.",
+                WayOut: "Add “kind:” (capacitor, coil, relay, cable or across-base) to each part."));
         }
 
         return remarks.ToImmutable();
@@ -168,31 +234,12 @@ public static class StrikeRun
             station.Earth.Rods, station.Earth.RodLengthM, station.Earth.RodDiameterM / 2, Soils.Of(station.Site).RelativePermittivity)
         {
             RadialMetal = MetalOf(station.Earth.RadialMetal),
+            RodDistanceM = station.Earth.RodDistanceM,
+            Ring = station.Earth.Ring is { } ring ? new StruckRing(ring.DiameterM, ring.WireDiameterM / 2, ring.DepthM) : null,
         };
     }
 
-    // The network of the lowest band, from the mast on: it sees the strike like the others, and is the largest.
-    private static ImmutableArray<FeedPart> FeedOf(Station station, MastResult result)
-    {
-        if (result.Bands.IsEmpty || result.Bands.MinBy(b => b.FrequencyHz)!.Match is not { } match || match.Ladder.Sections.Any(s => s is not ReactiveSection))
-        {
-            return [];
-        }
-
-        return
-        [
-            .. match.Ladder.Sections.Select((s, i) => (Section: (ReactiveSection)s, Name: $"{s.Title} {match.Ladder.NameOf(i)}")).Reverse()
-                .Select(s => new FeedPart(s.Name, s.Section.IsCoil ? FeedElement.Coil : FeedElement.Capacitor, s.Section.IsSeries, s.Section.Value, StrengthOf(station, s.Section.IsCoil))),
-        ];
-    }
-
-    // The parts behind the gap are named freely; their names say which kind they are.
-    private static double? StrengthOf(Station station, bool coil)
-    {
-        var words = coil ? new[] { "coil", "inductor", "choke", "variometer" } : ["capacitor", "condenser"];
-        var named = station.Protection.Parts.Where(p => words.Any(w => p.Name.Contains(w, StringComparison.OrdinalIgnoreCase))).ToList();
-        return named.Count == 0 ? null : named.Min(p => p.WithstandPeakV);
-    }
+    private static string Words(PartKind? kind) => kind is null or PartKind.AcrossBase ? "lying across the base" : $"a {kind.ToString()!.ToLowerInvariant()}";
 
     private static StruckCable? CableOf(Station station)
     {
@@ -203,7 +250,11 @@ public static class StrikeRun
 
         var line = Catalogue.Default.Lines[cable.Line];
         var route = cable.Route switch { CableRun.Buried => CableRoute.Buried, CableRun.Overhead => CableRoute.Overhead, _ => CableRoute.OnGround };
-        return new StruckCable(cable.LengthM, route, line.ImpedanceOhm, cable.ShieldOhmPerM, cable.ArresterV, line.PeakVoltageV);
+        return new StruckCable(cable.LengthM, route, line.ImpedanceOhm, cable.ShieldOhmPerM, cable.ArresterV, StrikeNetworks.StrengthOf(station, PartKind.Cable) ?? line.PeakVoltageV)
+        {
+            HouseArresterSparkoverV = cable.HouseArresterV,
+            VelocityFactor = line.VelocityFactor,
+        };
     }
 
     private static StruckHouse? HouseOf(Station station) => station.Cable is { } cable

@@ -136,28 +136,6 @@ public sealed class FeedPrediction
         return [.. Enumerable.Range(0, count).Select(i => fromHz * Math.Exp(span * i / (count - 1)))];
     }
 
-    // The places the earth's loss is summed at do not change with the soil, so each field value is worked out once.
-    private sealed class RememberedField(BaseField inner) : BaseField
-    {
-        private readonly Dictionary<double, double> known = [];
-
-        public override double FrequencyHz => inner.FrequencyHz;
-
-        public override string Origin => inner.Origin;
-
-        public override string? OutOfRange => inner.OutOfRange;
-
-        public override double MeanSquare(double distanceM)
-        {
-            if (!known.TryGetValue(distanceM, out var value))
-            {
-                known[distanceM] = value = inner.MeanSquare(distanceM);
-            }
-
-            return value;
-        }
-    }
-
     // Straight lines in the logarithm: the loss is positive and changes by factors, not by steps.
     private sealed class LoadTable((double Hz, double Ohm)[] rows)
     {

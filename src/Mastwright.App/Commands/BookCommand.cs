@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text;
 using Mastwright.App.Files;
-using Mastwright.Build;
 using Mastwright.Build.Materials;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Book;
@@ -34,7 +33,7 @@ internal static class BookCommand
         {
             var (pdf, html) = (parsed.GetValue(Pdf), parsed.GetValue(Html));
             var reading = DesignFile.Read(path);
-            var prices = parsed.GetValue(Prices) is { } priceFile ? ReadPrices(priceFile) : null;
+            var prices = parsed.GetValue(Prices) is { } priceFile ? MaterialsCommand.Read(priceFile) : null;
             List<Finding> wrong = [.. reading.Ok ? [] : reading.Findings, .. prices is { IsUsable: false } ? prices.Findings : []];
             wrong.AddRange(BeforeWork(pdf, html, parsed.GetValue(Replace)));
             if (DateOf(parsed.GetValue(Date), wrong) is not { } date || wrong.Count > 0)
@@ -112,17 +111,5 @@ internal static class BookCommand
 
         findings.Add(new Finding("date-bad", Severity.Error, "The date cannot be read.", Value: text, Allowed: "a day such as 2027-05-01", WayOut: "Write year, month and day with hyphens, or leave --date out for today."));
         return null;
-    }
-
-    private static Reading<PriceList> ReadPrices(string path)
-    {
-        try
-        {
-            return PriceFile.Read(File.ReadAllText(path), path);
-        }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException)
-        {
-            return new Reading<PriceList>(null, [new Finding("file-unreadable", Severity.Error, "The price file cannot be read: " + e.Message, new Place(path, 0, 0, ""), path, WayOut: "Check the path and that you may read it.")]);
-        }
     }
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Mastwright.App.Files;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Sheets;
 using Mastwright.Report.Studies;
 using Mastwright.Report.Terminal;
 
@@ -10,7 +11,7 @@ namespace Mastwright.App.Commands;
 /// <summary>A command for every study.</summary>
 internal static class StudyCommands
 {
-    public static IEnumerable<Command> Create() => Studies.All.Select(Create);
+    public static IEnumerable<Command> Create() => Studies.All.Select(s => s == MaterialsSheet.Study ? MaterialsCommand.Create() : Create(s));
 
     private static Command Create(Study study)
     {
@@ -22,11 +23,13 @@ internal static class StudyCommands
             command.Add(choice);
         }
 
-        command.SetAction((parsed, cancellation) => Task.FromResult(Run(study, parsed.GetValue(file), choice is null ? null : parsed.GetValue(choice), cancellation)));
+        var csv = new Option<string?>("--csv") { Description = "A folder for every table and every curve as comma-separated text." };
+        command.Add(csv);
+        command.SetAction((parsed, cancellation) => Task.FromResult(Run(study, parsed.GetValue(file), choice is null ? null : parsed.GetValue(choice), parsed.GetValue(csv), cancellation)));
         return command;
     }
 
-    private static int Run(Study study, string? path, string? chosen, CancellationToken cancellation)
+    private static int Run(Study study, string? path, string? chosen, string? csv, CancellationToken cancellation)
     {
         try
         {
@@ -39,6 +42,12 @@ internal static class StudyCommands
 
             var document = Shared.WithProgress(progress => study.Make(new StudyInput(reading, progress, cancellation) { Chosen = chosen }));
             TerminalDocument.Write(Shared.Output(), document);
+            if (csv is not null && Export(document, study.Name, csv) is { } obstacle)
+            {
+                FindingsView.Write(Shared.Messages(), [obstacle]);
+                return ExitCode.WrongInput;
+            }
+
             return document.Verdict is Verdict.Pass or Verdict.Caution ? ExitCode.Pass : ExitCode.CheckFails;
         }
         catch (OperationCanceledException)
@@ -46,5 +55,29 @@ internal static class StudyCommands
             Console.Error.WriteLine("Stopped.");
             return ExitCode.Cancelled;
         }
+    }
+
+    private static Finding? Export(Document document, string stem, string folder)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new Finding("folder-unwritable", Severity.Error, "The folder cannot be made: " + e.Message, Value: folder, WayOut: "Name another folder, or make it yourself.");
+        }
+
+        var tables = CsvTables.Of(document, stem);
+        foreach (var table in tables)
+        {
+            if (WholeFile.Write(Path.Combine(folder, table.Name + ".csv"), System.Text.Encoding.UTF8.GetBytes(table.Text), replace: true) is { } finding)
+            {
+                return finding;
+            }
+        }
+
+        Console.Error.WriteLine($"{tables.Length} tables written to {folder}");
+        return null;
     }
 }

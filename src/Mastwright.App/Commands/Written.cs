@@ -59,6 +59,20 @@ internal sealed class Written(ParseResult parsed)
             return null;
         }
 
+        if (Moment(text, endOfDay) is { } moment)
+        {
+            return moment;
+        }
+
+        Problems.Add(new Finding("time-bad", Severity.Error, "This is not a date or time.", Place(option.Name), text, "2026-05-01, 2026-05-01 14:30, or 2026-05-01T14:30:00+02:00", "Write year, month, day."));
+        return null;
+    }
+
+    /// <summary>A moment as written, empty for now; null when it cannot be read. A day alone is its noon.</summary>
+    public OffsetDateTime? MomentOf(string text) => text.Length == 0 ? Now() : Moment(text, endOfDay: false);
+
+    private static OffsetDateTime? Moment(string text, bool endOfDay)
+    {
         if (OffsetDateTimePattern.ExtendedIso.Parse(text) is { Success: true } full)
         {
             return full.Value;
@@ -69,13 +83,7 @@ internal sealed class Written(ParseResult parsed)
             return Local(day.Value.At(endOfDay ? new LocalTime(23, 59, 59) : LocalTime.Noon));
         }
 
-        if (Moments.Select(p => p.Parse(text)).FirstOrDefault(r => r.Success) is { } moment)
-        {
-            return Local(moment.Value);
-        }
-
-        Problems.Add(new Finding("time-bad", Severity.Error, "This is not a date or time.", Place(option.Name), text, "2026-05-01, 2026-05-01 14:30, or 2026-05-01T14:30:00+02:00", "Write year, month, day."));
-        return null;
+        return Moments.Select(p => p.Parse(text)).FirstOrDefault(r => r.Success) is { } moment ? Local(moment.Value) : null;
     }
 
     /// <summary>Now, with the offset of the local clock.</summary>

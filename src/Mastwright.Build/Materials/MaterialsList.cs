@@ -13,6 +13,7 @@ namespace Mastwright.Build.Materials;
 /// <param name="Spares">Extra for the shelf, in the unit.</param>
 /// <param name="MassKgPerUnit">Mass of one unit, kilograms; null when not known.</param>
 /// <param name="Remark">Anything the buyer needs to know.</param>
+/// <param name="PriceAs">Name under which it is priced when the price file has no price for the part itself; empty for none.</param>
 public sealed record MaterialNeed(
     string Part,
     string Group,
@@ -21,7 +22,8 @@ public sealed record MaterialNeed(
     double WasteFraction = 0,
     double Spares = 0,
     double? MassKgPerUnit = null,
-    string Remark = "");
+    string Remark = "",
+    string PriceAs = "");
 
 /// <summary>One line to buy.</summary>
 /// <param name="Part">Name of the part.</param>
@@ -69,6 +71,7 @@ public sealed record MaterialsList(
     ImmutableArray<string> Unweighed,
     bool HasInventedPrices)
 {
+    private const int NamedInFinding = 6;
     private static readonly Source Derived = Source.CommonPractice;
 
     /// <summary>
@@ -89,7 +92,7 @@ public sealed record MaterialsList(
         var mass = Trail.Computed("mass of all lines with a known mass", "ΣM", lines.Sum(l => l.Mass?.Value ?? 0), QuantityKind.Mass, "ΣM", Derived, [.. lines.Where(l => l.Mass is not null).Select(l => l.Mass!)]);
         ImmutableArray<string> unpriced = [.. lines.Where(l => l.Cost is null).Select(l => l.Part)];
         if (prices is not null && unpriced.Length > 0)
-            findings.Add(new("price-missing", Severity.Warning, $"{unpriced.Length} of {lines.Length} lines have no price; the total is short of them: {string.Join(", ", unpriced)}.", null, null, null, "Add them to the price file."));
+            findings.Add(new("price-missing", Severity.Warning, $"{unpriced.Length} of {lines.Length} lines have no price; the total is short of them: {string.Join(", ", unpriced.Take(NamedInFinding))}{(unpriced.Length > NamedInFinding ? $" and {unpriced.Length - NamedInFinding} more" : "")}.", null, null, null, "Add them to the price file."));
         var invented = lines.Any(l => l.IsInventedPrice);
         if (invented)
             findings.Add(new("price-sample", Severity.Warning, "The total rests on sample prices that are invented.", null, null, null, "Enter real offers in a price file of your own."));
@@ -117,7 +120,7 @@ public sealed record MaterialsList(
         var order = first.Unit == MaterialUnit.Each ? Math.Ceiling(exact - 1e-9) : exact;
 
         Price? price = null;
-        if (prices?.Prices.TryGetValue(first.Part, out var found) == true)
+        if (prices is not null && (prices.Prices.TryGetValue(first.Part, out var found) || (first.PriceAs.Length > 0 && prices.Prices.TryGetValue(first.PriceAs, out found))))
         {
             if (found.Unit == first.Unit) price = found;
             else findings.Add(new("price-other-unit", Severity.Warning, $"{first.Part} is needed by {PriceUnits.Symbol(first.Unit)} and priced by {PriceUnits.Symbol(found.Unit)}; the price is not used.", found.Place, PriceUnits.Symbol(found.Unit), PriceUnits.Symbol(first.Unit), "Give the price in the unit of the need."));

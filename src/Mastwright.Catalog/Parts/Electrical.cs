@@ -33,3 +33,12 @@ public sealed record Line(RowInfo Info, double ImpedanceOhm, double VelocityFact
         return (LossRoot * Math.Sqrt(mhz)) + (LossLinear * mhz);
     }
 }
+
+/// <summary>Ferrite ring for a choke.</summary>
+/// <param name="Info">Name, source, standing and note.</param>
+/// <param name="OuterM">Outer diameter.</param>
+/// <param name="InnerM">Inner diameter.</param>
+/// <param name="HeightM">Height.</param>
+/// <param name="Permeability">Initial relative permeability.</param>
+/// <param name="RelaxationHz">Frequency at which its loss part peaks.</param>
+public sealed record Core(RowInfo Info, double OuterM, double InnerM, double HeightM, double Permeability, double RelaxationHz) : Part(Info);

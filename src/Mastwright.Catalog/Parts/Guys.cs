@@ -43,19 +43,21 @@ public sealed record Rope(
 /// <summary>Bow shackle.</summary>
 /// <param name="Info">Name, source, standing and note.</param>
 /// <param name="SizeM">Diameter of the bow.</param>
+/// <param name="InsideLengthM">From the pin to the inside of the bow.</param>
 /// <param name="Pin">How the pin is held: <c>"screw pin"</c> or <c>"bolt, nut and cotter"</c>.</param>
 /// <param name="WorkingLoadN">Working load limit, pulled in line.</param>
 /// <param name="BreakingN">Minimum breaking load.</param>
-public sealed record Shackle(RowInfo Info, double SizeM, string Pin, double WorkingLoadN, double BreakingN) : Part(Info);
+public sealed record Shackle(RowInfo Info, double SizeM, double InsideLengthM, string Pin, double WorkingLoadN, double BreakingN) : Part(Info);
 
 /// <summary>Turnbuckle.</summary>
 /// <param name="Info">Name, source, standing and note.</param>
 /// <param name="ThreadM">Thread diameter.</param>
 /// <param name="Ends">Ends, e.g. <c>"jaw-eye"</c>.</param>
 /// <param name="TakeUpM">Total change of length between fully out and fully in.</param>
+/// <param name="ClosedLengthM">Between the bearing points of its ends, fully in.</param>
 /// <param name="WorkingLoadN">Working load limit.</param>
 /// <param name="BreakingN">Minimum breaking load.</param>
-public sealed record Turnbuckle(RowInfo Info, double ThreadM, string Ends, double TakeUpM, double WorkingLoadN, double BreakingN) : Part(Info);
+public sealed record Turnbuckle(RowInfo Info, double ThreadM, string Ends, double TakeUpM, double ClosedLengthM, double WorkingLoadN, double BreakingN) : Part(Info);
 
 /// <summary>Thimble.</summary>
 /// <param name="Info">Name, source, standing and note.</param>

@@ -62,9 +62,11 @@ public static class CapacitorChooser
     /// <param name="tolerance">Allowed relative error of the value.</param>
     public static (ImmutableArray<CapacitorBank> Banks, ImmutableArray<Finding> Findings) Choose(IEnumerable<CapacitorItem> stock, CapacitorDuty duty, double tolerance = 0.05)
     {
+        // Nobody gangs more than two capacitors that are turned.
         var all = (from item in stock
                    from s in Enumerable.Range(1, 4)
                    from p in Enumerable.Range(1, 4)
+                   where !item.IsVariable || s * p <= 2
                    select Try(item, duty, s, p)).ToList();
         bool Right(CapacitorBank b) => Math.Abs((b.CapacitanceF / duty.CapacitanceF) - 1) <= tolerance;
         var good = all.Where(b => Right(b) && b.WorstUse <= Check.CautionRatio)

@@ -3,6 +3,9 @@ namespace Mastwright.Circuits.Coils;
 /// <summary>A single-layer air-wound coil of round wire or tube.</summary>
 public sealed record AirCoil
 {
+    private const double Inch = 0.0254;
+    private const double LeastTurns = 1e-3;
+
     /// <summary>Conductivity of copper, S/m (100 % IACS, 20 °C).</summary>
     public const double CopperSPerM = 58.0e6;
 
@@ -64,11 +67,28 @@ public sealed record AirCoil
     {
         if (!(inductanceH > 0) || inductanceH > InductanceH)
             return null;
+        // Wheeler's formula of 1928 solved for the turns starts within a few percent; steps along the slope of the logarithms end it.
+        var (r, l) = (DiameterM / 2 / Inch, inductanceH * 1e6);
+        var p = PitchM / Inch;
+        var turns = Math.Clamp(((10 * p * l) + Math.Sqrt((100 * p * p * l * l) + (36 * r * r * r * l))) / (2 * r * r), LeastTurns, Turns);
+        var (at, before, beforeAt) = (InductanceOfTurnsH(turns), turns * 0.99, InductanceOfTurnsH(turns * 0.99));
+        for (var i = 0; i < 20 && at > 0 && beforeAt > 0 && at != beforeAt; i++)
+        {
+            var slope = Math.Log(at / beforeAt) / Math.Log(turns / before);
+            var next = turns * Math.Pow(inductanceH / at, 1 / slope);
+            if (!(next > LeastTurns && next < 2 * Turns))
+                break;
+            if (Math.Abs(next - turns) < 1e-12 * turns)
+                return Math.Min(next, Turns);
+            (before, beforeAt, turns, at) = (turns, at, next, InductanceOfTurnsH(next));
+        }
+
+        // Where less than a turn is asked the slope may mislead; halving cannot.
         var (lo, hi) = (0.0, Turns);
         for (var i = 0; i < 60; i++)
         {
             var middle = (lo + hi) / 2;
-            if (InductanceOfTurnsH(Math.Max(middle, 1e-3)) < inductanceH)
+            if (InductanceOfTurnsH(Math.Max(middle, LeastTurns)) < inductanceH)
                 lo = middle;
             else
                 hi = middle;

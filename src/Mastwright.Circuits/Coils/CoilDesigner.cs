@@ -58,26 +58,59 @@ public static class CoilDesigner
     {
         Guard.Positive(wish.InductanceH);
         Guard.Positive(wish.FrequencyHz);
-        var all = Every(wish).ToList();
-        var good = all.Where(p => Fits(p.Report.Coil, wish) && Stands(p, wish)).OrderByDescending(p => p.Report.Quality.Value).ToList();
+        var shapes = Shapes(wish).ToList();
+        var fitting = shapes.Where(c => Fits(c, wish)).OrderBy(Room);
+        var good = new List<CoilProposal>();
+        foreach (var p in fitting.Select(c => Wound(c, wish)).OfType<CoilProposal>().Where(p => Stands(p, wish)))
+        {
+            good.Add(p);
+
+            // The smallest come first: enough of the wanted quality end the search.
+            if (wish.LeastQ is { } enough && good.Count(g => g.Report.Quality.Value >= enough) >= most)
+                break;
+        }
+
         if (good.Count > 0 && wish.LeastQ is { } least)
         {
-            var enough = good.Where(p => p.Report.Quality.Value >= least).OrderBy(Room).Take(most).ToImmutableArray();
-            return enough.IsEmpty
+            var reached = good.Where(p => p.Report.Quality.Value >= least).Take(most).ToImmutableArray();
+            good = [.. good.OrderByDescending(p => p.Report.Quality.Value)];
+            return reached.IsEmpty
                 ? ([.. good.Take(most)], [new("coil-q", Severity.Warning, "No coil in this room reaches the Q counted on; the best is shown.", Value: FormattableString.Invariant($"{good[0].Report.Quality.Value:0}"), Allowed: FormattableString.Invariant($"at least {least:0}"), WayOut: "Enlarge the room, or count on less Q and accept the loss.")])
-                : (enough, []);
+                : (reached, []);
         }
 
         if (good.Count > 0)
-            return ([.. good.Take(most)], []);
-        var nearest = all.Where(p => Stands(p, wish)).MinBy(p => Excess(p.Report.Coil, wish));
-        var what = FormattableString.Invariant($"{wish.InductanceH * 1e6:0.##} µH in {wish.BoxDiameterM * 1e3:0} × {wish.BoxLengthM * 1e3:0} mm");
+            return ([.. good.OrderByDescending(p => p.Report.Quality.Value).Take(most)], []);
+        var nearest = shapes.OrderBy(c => Excess(c, wish)).Select(c => Wound(c, wish)).OfType<CoilProposal>().FirstOrDefault(p => Stands(p, wish));
+        var what = FormattableString.Invariant($"{wish.InductanceH * 1e6:0.###} µH in {wish.BoxDiameterM * 1e3:0} × {wish.BoxLengthM * 1e3:0} mm");
         return nearest is null
-            ? ([], [new("coil-none", Severity.Error, "No single-layer coil of the wires and diameters at hand gives this inductance below its self-resonance and stands the current.", Value: what, WayOut: "Allow thicker tube or a larger diameter, or split the coil in two in series.")])
+            ? ([], [new("coil-none", Severity.Error, "No single-layer coil of the wires and diameters at hand gives this inductance below its self-resonance and stands the current.", Value: what, WayOut: Nearest(wish))])
             : ([nearest], [new("coil-box", Severity.Warning, "No coil that stands the current fits the room given; the nearest that does is shown.", Value: what, Allowed: FormattableString.Invariant($"at least {nearest.Report.Coil.OuterDiameterM * 1e3:0} × {nearest.Report.Coil.LengthM * 1e3:0} mm"), WayOut: "Enlarge the room, or accept more heat with thinner wire.")]);
     }
 
-    private static IEnumerable<CoilProposal> Every(CoilWish wish)
+    /// <summary>A winding kept in wire, pitch and diameter with its turns set anew; null when it then fits the room or stands the current no more.</summary>
+    /// <param name="before">The winding.</param>
+    /// <param name="wish">What is wanted now.</param>
+    public static CoilProposal? Rewound(CoilProposal before, CoilWish wish)
+    {
+        var coil = before.Report.Coil;
+        if (TurnsFor(wish.InductanceH, coil.DiameterM, coil.PitchM, coil.WireM) is not { } turns || turns is < 2 or > 200)
+            return null;
+        var shape = new AirCoil(coil.DiameterM, turns, coil.PitchM, coil.WireM, coil.ConductivitySPerM);
+        return Fits(shape, wish) && Wound(shape, wish) is { } wound && Stands(wound, wish) ? wound : null;
+    }
+
+    // What nearest value could be wound, so that a network can be looked for around it.
+    private static string Nearest(CoilWish wish)
+    {
+        foreach (var factor in new[] { 1.2, 1.5, 2, 3, 5, 8, 12, 20, 40 })
+            foreach (var value in new[] { wish.InductanceH * factor, wish.InductanceH / factor })
+                if (Shapes(wish with { InductanceH = value }).Where(c => Fits(c, wish)).Take(20).Select(c => Wound(c, wish)).OfType<CoilProposal>().Any(p => Stands(p, wish)))
+                    return FormattableString.Invariant($"About {value * 1e6:0.##} µH can be wound: take a network that asks for it, allow thicker tube or a larger diameter, or split the coil in two in series.");
+        return "Allow thicker tube or a larger diameter, or split the coil in two in series.";
+    }
+
+    private static IEnumerable<AirCoil> Shapes(CoilWish wish)
     {
         foreach (var wire in wish.WiresM)
             foreach (var ratio in wish.PitchRatios)
@@ -86,16 +119,20 @@ public static class CoilDesigner
                     // Tube cannot be bent tighter than about five of its diameters (common practice, no source).
                     if (diameter < 5 * wire || TurnsFor(wish.InductanceH, diameter, wire * ratio, wire) is not { } turns || turns is < 2 or > 200)
                         continue;
-                    var report = CoilReport.Of(new AirCoil(diameter, turns, wire * ratio, wire, wish.ConductivitySPerM), wish.FrequencyHz, wish.InstalledQShare);
-                    if (report.SelfResonance.Value > 2 * wish.FrequencyHz)
-                        yield return new(report, report.At(wish.Current, wish.DutyRatio));
+                    yield return new AirCoil(diameter, turns, wire * ratio, wire, wish.ConductivitySPerM);
                 }
+    }
+
+    private static CoilProposal? Wound(AirCoil coil, CoilWish wish)
+    {
+        var report = CoilReport.Of(coil, wish.FrequencyHz, wish.InstalledQShare);
+        return report.SelfResonance.Value > 2 * wish.FrequencyHz ? new(report, report.At(wish.Current, wish.DutyRatio)) : null;
     }
 
     private static double? TurnsFor(double inductanceH, double diameterM, double pitchM, double wireM) =>
         new AirCoil(diameterM, 250, pitchM, wireM).TurnsFor(inductanceH);
 
-    private static double Room(CoilProposal p) => p.Report.Coil.OuterDiameterM * p.Report.Coil.OuterDiameterM * p.Report.Coil.LengthM;
+    private static double Room(AirCoil c) => c.OuterDiameterM * c.OuterDiameterM * c.LengthM;
 
     private static bool Fits(AirCoil coil, CoilWish wish) => Excess(coil, wish) <= 1;
 

@@ -72,6 +72,10 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
 {
     private const double Ground = 2;
 
+    // Room for the lettering beside an upright part, and for a coil or transformer with its lettering.
+    private const double Beside = 1.25;
+    private const double Coupled = 2.6;
+
     /// <summary>Lays a match out: transmitter at the left, antenna at the right, hot rail on top, ground below.</summary>
     public static Schematic Of(MatchCandidate candidate)
     {
@@ -81,9 +85,14 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
         var x = 0.0;
         void Put(SymbolKind kind, string name, string title, double value, QuantityKind valueKind, GridPoint from, GridPoint to)
         {
-            // A coupled section is solved as several parts named after it.
-            var states = candidate.Solution.Parts.Where(p => p.Name == name || p.Name == name + "b").ToList();
-            symbols.Add(new(kind, name, title, value, valueKind, from, to, states.Max(p => p.PeakVoltage), states.Max(p => p.HighestCurrent), states.Sum(p => p.DissipationW)));
+            if (candidate.Stresses.FirstOrDefault(s => s.Name == name) is { } stress)
+            {
+                symbols.Add(new(kind, name, title, value, valueKind, from, to, stress.Voltage, stress.Current, stress.HeatW));
+                return;
+            }
+
+            var part = candidate.Solution.Part(name);
+            symbols.Add(new(kind, name, title, value, valueKind, from, to, part.PeakVoltage, part.HighestCurrent, part.DissipationW));
         }
 
         void Across(double length)
@@ -100,8 +109,8 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
             var kind = KindOf(section);
             if (kind is SymbolKind.TappedCoil or SymbolKind.Transformer)
             {
-                Put(kind, candidate.Ladder.NameOf(i), section.Title, section.Value, section.ValueKind, new(x, 0), new(x + 2, Ground));
-                x += 2;
+                Put(kind, candidate.Ladder.NameOf(i), section.Title, section.Value, section.ValueKind, new(x, 0), new(x + Coupled, Ground));
+                x += Coupled;
             }
             else if (section.IsSeries)
             {
@@ -113,7 +122,7 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
                 Put(kind, candidate.Ladder.NameOf(i), section.Title, section.Value, section.ValueKind, new(x, 0), new(x, Ground));
                 dots.Add(new(x, 0));
                 dots.Add(new(x, Ground));
-                Across(1);
+                Across(Beside);
             }
         }
 
@@ -124,7 +133,7 @@ public sealed record Schematic(ImmutableArray<Symbol> Symbols, ImmutableArray<Wi
             dots.Add(new(x, Ground));
         }
 
-        Across(1);
+        Across(Beside);
         Put(SymbolKind.Antenna, Ladder.Antenna, "mast", double.NaN, QuantityKind.Resistance, new(x, 0), new(x, Ground));
         wires.Add(new(new(0, Ground), new(x, Ground)));
         return new(symbols.ToImmutable(), wires.ToImmutable(), dots.ToImmutable(), x, Ground);

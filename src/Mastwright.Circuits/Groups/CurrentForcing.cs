@@ -11,6 +11,9 @@ namespace Mastwright.Circuits.Groups;
 /// </summary>
 public static class CurrentForcing
 {
+    /// <summary>What it is called.</summary>
+    public const string Title = "current forcing";
+
     private const double Same = 1e-6;
 
     /// <summary>Designs the feed: lines of the problem's feeder, an L network for every further phase, and a match to the line.</summary>
@@ -45,7 +48,7 @@ public static class CurrentForcing
         if (quarters > 1)
             findings.Add(new("group-long-lines", Severity.Note, $"A quarter wave does not reach the masts; {quarters} quarter waves are used and hold the phase over less bandwidth.", WayOut: "Use line of a higher velocity factor."));
         parts.AddRange(GroupParts.Matched(parts, nodes[0].Node, problem));
-        return new(new GroupFeed("current forcing", new Network(parts), problem, findings.ToImmutable()), findings.ToImmutable());
+        return new(new GroupFeed(Title, new Network(parts), problem, findings.ToImmutable()), findings.ToImmutable());
     }
 
     internal static int QuartersToReach(GroupProblem p)

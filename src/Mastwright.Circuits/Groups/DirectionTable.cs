@@ -29,7 +29,7 @@ public sealed record DirectionTable(ImmutableArray<Direction> Directions, Immuta
         var directions = ImmutableArray.CreateBuilder<Direction>();
         foreach (var (name, currents) in wanted)
         {
-            if (Assign(portCurrents, currents) is not { } ports)
+            if (Turned(portCurrents, currents) is not { } ports)
                 return (null, name);
             directions.Add(new(name, ports));
         }
@@ -40,6 +40,14 @@ public sealed record DirectionTable(ImmutableArray<Direction> Directions, Immuta
                      from port in directions.Select(d => d.PortOfMast[mast]).Distinct().Order()
                      select new DirectionRelay(mast, port, [.. directions.Where(d => d.PortOfMast[mast] == port).Select(d => d.Name)]);
         return (new(directions.ToImmutable(), [.. relays], directions[0].Name), null);
+    }
+
+    // Only ratios matter: a direction may be given with another mast as the reference of the phase.
+    private static ImmutableArray<int>? Turned(ImmutableArray<Complex> ports, ImmutableArray<Complex> currents)
+    {
+        var first = currents.FirstOrDefault(i => i != Complex.Zero);
+        return ports.Where(p => p != Complex.Zero && first != Complex.Zero).Select(p => p / first).Prepend(Complex.One)
+            .Select(turn => Assign(ports, [.. currents.Select(i => i * turn)])).FirstOrDefault(a => a is not null);
     }
 
     // Ports of equal current serve in the order of the masts.

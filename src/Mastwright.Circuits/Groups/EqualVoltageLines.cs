@@ -13,6 +13,9 @@ namespace Mastwright.Circuits.Groups;
 /// </summary>
 public static class EqualVoltageLines
 {
+    /// <summary>What it is called.</summary>
+    public const string Title = "lines of arbitrary length";
+
     private const int Grid = 180;
 
     /// <summary>All pairs of lengths, the shortest sum first, each with a match to the transmitter's line.</summary>
@@ -42,7 +45,7 @@ public static class EqualVoltageLines
             new Line("W2", "box", GroupProblem.MastNode(1), p.Feeder, b),
         };
         parts.AddRange(GroupParts.Matched(parts, "box", p));
-        return new("lines of arbitrary length", new Network(parts), p, DriveTable.Of(p).Findings);
+        return new(Title, new Network(parts), p, DriveTable.Of(p).Findings);
     }
 
     // Newton from every cell of a grid in which the difference of the voltages is small; doubles are dropped.

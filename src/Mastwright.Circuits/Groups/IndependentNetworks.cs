@@ -13,6 +13,9 @@ namespace Mastwright.Circuits.Groups;
 /// </summary>
 public static class IndependentNetworks
 {
+    /// <summary>What it is called.</summary>
+    public const string Title = "independent networks";
+
     private static readonly double LeastSine = Math.Sin(15 * Math.PI / 180);
 
     /// <summary>Designs the networks; with feeders where the problem gives them a length.</summary>
@@ -52,7 +55,7 @@ public static class IndependentNetworks
         rest.AddRange(Idle(table));
         var tuned = GroupTuner.Tune(parts, rest, problem, matchToo: true);
         var network = new Network(rest.Concat(tuned));
-        var feed = new GroupFeed("independent networks", network, problem, table.Findings);
+        var feed = new GroupFeed(Title, network, problem, table.Findings);
         if (feed.WorstError < 0.01)
             return new(feed, table.Findings);
         var findings = table.Findings.Add(new(

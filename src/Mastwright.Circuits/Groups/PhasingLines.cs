@@ -12,6 +12,9 @@ namespace Mastwright.Circuits.Groups;
 /// </summary>
 public static class PhasingLines
 {
+    /// <summary>What it is called.</summary>
+    public const string Title = "feeders of given length with L networks";
+
     private const double Same = 1e-3;
 
     /// <summary>Designs the feed for the problem's feeder lengths, trying each mast in turn as the one wired straight to the common node.</summary>
@@ -55,6 +58,6 @@ public static class PhasingLines
         List<Part> parts = [.. rest, .. GroupTuner.Tune(networks, [.. rest, probe], p, matchToo: false)];
         parts.AddRange(GroupParts.Matched(parts, "box", p));
         var whole = new Network(parts);
-        return whole.TrySolve(p.FrequencyHz, out _, out _) ? new GroupFeed("feeders of given length with L networks", whole, p, table.Findings) : null;
+        return whole.TrySolve(p.FrequencyHz, out _, out _) ? new GroupFeed(Title, whole, p, table.Findings) : null;
     }
 }

@@ -7,7 +7,9 @@ namespace Mastwright.Circuits.Lines;
 /// <param name="BareCurrent">RMS current on the outside without a choke, A.</param>
 /// <param name="NeededOhm">Resistance the choke must show, ohms; zero when none is needed.</param>
 /// <param name="Heat">Heat in that choke, W.</param>
-public sealed record CommonModeChoke(Trail DriveVoltage, Trail BareCurrent, Trail NeededOhm, Trail Heat)
+/// <param name="PathOhm">Resistance of the path along the cable, ohms.</param>
+/// <param name="AllowedA">Current allowed on the outside, A RMS.</param>
+public sealed record CommonModeChoke(Trail DriveVoltage, Trail BareCurrent, Trail NeededOhm, Trail Heat, double PathOhm, double AllowedA)
 {
     /// <summary>
     /// Works out the choke. The voltage is the base current through the impedance of the radial field to distant earth:
@@ -33,6 +35,6 @@ public sealed record CommonModeChoke(Trail DriveVoltage, Trail BareCurrent, Trai
         var need = Math.Max(0, (v.Value / allowedA) - pathOhm);
         var choke = Trail.Computed("choke resistance needed", "Rc", need, QuantityKind.Resistance, "Rc = Vc/Ia - Rp, at least 0", page, v, a, r);
         var current = v.Value / (pathOhm + need);
-        return new(v, bare, choke, Trail.Computed("heat in the choke", "P", current * current * need, QuantityKind.Power, "P = (Vc/(Rp + Rc))²·Rc", page, v, r, choke));
+        return new(v, bare, choke, Trail.Computed("heat in the choke", "P", current * current * need, QuantityKind.Power, "P = (Vc/(Rp + Rc))²·Rc", page, v, r, choke), pathOhm, allowedA);
     }
 }

@@ -33,13 +33,22 @@ public sealed record TappedCoilSection(double InductanceH, double TapShare, bool
     /// <inheritdoc/>
     public override LadderSection WithValue(double value) => this with { InductanceH = value, Why = null };
 
+    /// <summary>Inductance of the run from ground to the tap alone, henries.</summary>
+    public double LowerH => Run(TapShare);
+
+    /// <summary>Inductance of the run from the tap to the top alone, henries.</summary>
+    public double UpperH => Run(1 - TapShare);
+
+    // A run of x of the turns has L·x·K(u/x)/K(u).
+    private double Run(double x) => InductanceH * x * Nagaoka.Coefficient(Shape / x) / Nagaoka.Coefficient(Shape);
+
     internal override IEnumerable<Part> Build(string name, string left, string right, PartQuality quality)
     {
         var (tap, top) = LoadOnTop ? (left, right) : (right, left);
 
-        // A run of x of the turns has L·x·K(u/x)/K(u); what is left between the runs is their mutual inductance.
-        double Run(double x) => InductanceH * x * Nagaoka.Coefficient(Shape / x) / Nagaoka.Coefficient(Shape);
-        var (lower, upper) = (Run(TapShare), Run(1 - TapShare));
+        var (lower, upper) = (LowerH, UpperH);
+
+        // What is left between the runs is their mutual inductance.
         var mutual = (InductanceH - lower - upper) / 2;
         yield return new Inductor(name, tap, Network.Ground, lower, CoilLoss ?? quality.Coil);
         yield return new Inductor(name + "b", top, tap, upper, CoilLoss ?? quality.Coil);

@@ -27,6 +27,18 @@ public static class LadderTuner
     public static Ladder Best(Ladder ladder, MatchProblem problem, params ImmutableArray<int> free) =>
         free.IsEmpty ? ladder : Search(values => Apply(ladder, free, values), [.. free.Select(i => ladder.Sections[i].Value)], problem).Ladder;
 
+    /// <summary>
+    /// Tunes everything that can be turned on a network that stands: coil and tap together on a tapped coil, every value
+    /// elsewhere; null when no setting matches.
+    /// </summary>
+    public static Ladder? Retune(Ladder ladder, MatchProblem problem)
+    {
+        if (ladder.Sections is not [TappedCoilSection tapped])
+            return Tune(ladder, problem, [.. Enumerable.Range(0, ladder.Sections.Length).Where(i => ladder.Sections[i] is not DrainSection)]);
+        var (best, reflection) = Topologies.TappedCoil.Search(problem, tapped);
+        return reflection < 1e-6 ? best : null;
+    }
+
     internal static (Ladder Ladder, double Reflection) Search(Func<double[], Ladder> build, double[] start, MatchProblem problem)
     {
         var (values, reflection) = KnobSearch.Minimise(v => [Reflection(build(v), problem)], start);

@@ -62,8 +62,11 @@ public sealed class MatchCandidate
     public IEnumerable<PartState> NetworkParts =>
         Solution.Parts.Where(p => p.Part.Role == PartRole.Passive && p.Part is not Mutual && p.Name != Ladder.BaseInsulator);
 
-    /// <summary>The highest voltage across any part of the network.</summary>
-    public PeakVolts HighestVoltage => NetworkParts.Select(p => p.PeakVoltage).DefaultIfEmpty().Max();
+    /// <summary>What each section goes through, the one at the line first.</summary>
+    public ImmutableArray<SectionStress> Stresses => SectionStress.Of(this);
+
+    /// <summary>The highest voltage across any section of the network.</summary>
+    public PeakVolts HighestVoltage => Stresses.Select(s => s.Voltage).DefaultIfEmpty().Max();
 
     /// <summary>The highest current through any part of the network.</summary>
     public RmsAmps HighestCurrent => NetworkParts.Select(p => p.HighestCurrent).DefaultIfEmpty().Max();

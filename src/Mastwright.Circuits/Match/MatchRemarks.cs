@@ -16,7 +16,7 @@ internal static class MatchRemarks
         if (candidate.LossDb > 1)
             remarks.Add(new("match-lossy", Severity.Warning, "The network turns more than a fifth of the power into heat.", Value: Text(candidate.LossDb, "0.0") + " dB", WayOut: "Use a coil of higher Q, a taller or top-loaded mast, or another network."));
         for (var i = 0; i < candidate.Ladder.Sections.Length; i++)
-            if (Unwieldy(candidate.Ladder.Sections[i]) is { } what)
+            if (Unwieldy(candidate.Ladder.Sections[i], candidate.Problem) is { } what)
                 remarks.Add(new("match-value", Severity.Warning, $"{candidate.Ladder.NameOf(i)} is hard to make: {what}.", WayOut: "Take another network."));
         if (!candidate.Problem.Load.VariesWithFrequency)
             remarks.Add(new("match-constant-load", Severity.Note, "The bandwidth is that of the network alone: the load was given at one frequency.", WayOut: "Give the antenna's impedance over frequency."));
@@ -26,8 +26,10 @@ internal static class MatchRemarks
     }
 
     // Limits of what is commonly wound, bought and cut (common practice, no source).
-    private static string? Unwieldy(LadderSection section) => section switch
+    internal static string? Unwieldy(LadderSection section, MatchProblem problem) => section switch
     {
+        LineSection line when !problem.Lines.Contains(line.Type) => $"no line of {Text(line.Type.CharacteristicOhm, "0.#")} Ω is sold",
+        StubSection stub when !problem.Lines.Contains(stub.Type) => $"no line of {Text(stub.Type.CharacteristicOhm, "0.#")} Ω is sold",
         { ValueKind: QuantityKind.Inductance, Value: > 150e-6 } => $"{Text(section.Value * 1e6, "0")} µH",
         { ValueKind: QuantityKind.Inductance, Value: < 0.05e-6 } => $"{Text(section.Value * 1e9, "0")} nH, no more than a piece of wire",
         { ValueKind: QuantityKind.Capacitance, Value: < 5e-12 } => $"{Text(section.Value * 1e12, "0.0")} pF, no more than strays",

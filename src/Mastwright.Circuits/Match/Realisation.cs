@@ -6,22 +6,6 @@ using Mastwright.Model.Trails;
 
 namespace Mastwright.Circuits.Match;
 
-/// <summary>The room and the stock a network is built from.</summary>
-/// <param name="Capacitors">Capacitors that can be had.</param>
-/// <param name="CoilDiameterM">Width of the room for each coil, metres.</param>
-/// <param name="CoilLengthM">Length of the room for each coil, metres.</param>
-public sealed record Workshop(ImmutableArray<CapacitorItem> Capacitors, double CoilDiameterM = 0.25, double CoilLengthM = 0.4)
-{
-    /// <summary>Average over peak power of the mode.</summary>
-    public double DutyRatio { get; init; } = 1;
-
-    /// <summary>Share of its free-air Q that a coil keeps when installed (common practice, no source: half).</summary>
-    public double InstalledQShare { get; init; } = 0.5;
-
-    /// <summary>Wires and tubes to wind from, metres; the usual ones when null.</summary>
-    public ImmutableArray<double>? WiresM { get; init; }
-}
-
 /// <summary>A coil to be wound for a section.</summary>
 /// <param name="Section">Reference name of the section.</param>
 /// <param name="Proposal">The winding. Wind a turn or two more and set the last bit with a tap.</param>
@@ -46,23 +30,46 @@ public sealed record Realisation(
     ImmutableArray<Check> Checks,
     ImmutableArray<Finding> Findings)
 {
+    private const double WorstSwr = 1.5;
+    private const double GoodSwr = 1.1;
+
+    /// <summary>Sections for which nothing can be wound, bought or cut.</summary>
+    public ImmutableArray<string> Missing { get; init; } = [];
+
+    /// <summary>Whether it can be built: every part can be had and the line is matched to within 1.5.</summary>
+    public bool IsComplete => Missing.IsEmpty && Candidate.Swr <= WorstSwr;
+
     /// <summary>Winds every coil and buys every capacitor of a network, then tunes what can be turned.</summary>
     /// <param name="ideal">The network as designed.</param>
     /// <param name="workshop">Room and stock.</param>
-    public static Realisation Of(MatchCandidate ideal, Workshop workshop)
+    /// <param name="kept">Sections whose values stand as built and are not tuned.</param>
+    public static Realisation Of(MatchCandidate ideal, Workshop workshop, params ImmutableArray<int> kept)
+    {
+        if (ideal.Ladder.Sections is [TappedCoilSection tapped])
+            return Tapped(ideal, tapped, workshop, kept.Contains(0));
+        var first = Fitted(ideal, workshop, kept, variable: false);
+        if (first.Candidate.Swr <= GoodSwr || !workshop.Own.IsEmpty || first.Capacitors.All(c => c.Bank.Item.IsVariable))
+            return first;
+        var second = Fitted(ideal, workshop, kept, variable: true);
+        return second.Candidate.Swr < first.Candidate.Swr && second.Missing.Length <= first.Missing.Length ? second : first;
+    }
+
+    // Bought as it comes, or with capacitors that can be turned where fixed ones leave a mismatch.
+    private static Realisation Fitted(MatchCandidate ideal, Workshop workshop, ImmutableArray<int> kept, bool variable)
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
-        if (ideal.Ladder.Sections is [TappedCoilSection tapped])
-            return Tapped(ideal, tapped, workshop, findings);
         var sections = ideal.Ladder.Sections.ToBuilder();
         var free = new List<int>();
         var banks = new Dictionary<int, CapacitorBank>();
+        var windings = new Dictionary<int, CoilProposal>();
+        var capacitor = 0;
         for (var i = 0; i < sections.Count; i++)
         {
             var name = ideal.Ladder.NameOf(i);
+            var turns = !kept.Contains(i);
             if (sections[i] is not ReactiveSection section)
             {
-                if (sections[i] is LineSection or StubSection or TransformerSection)
+                if (turns && sections[i] is LineSection or StubSection or TransformerSection)
                     free.Add(i);
                 continue;
             }
@@ -72,61 +79,74 @@ public sealed record Realisation(
             {
                 var (coils, notes) = CoilDesigner.Design(Wish(section.Value, state, ideal, workshop), 1);
                 findings.AddRange(notes.Select(f => f with { Message = $"{name}: {f.Message}" }));
+                if (!coils.IsEmpty && notes.All(n => n.Code != "coil-box"))
+                    windings[i] = coils[0];
                 if (!coils.IsEmpty)
                     sections[i] = section with { CoilLoss = coils[0].Report.Loss, SelfCapacitanceF = coils[0].Report.SelfCapacitance.Value };
-                free.Add(i);
+                if (turns)
+                    free.Add(i);
                 continue;
             }
 
-            var (choice, problems) = CapacitorChooser.Choose(workshop.Capacitors, Duty(section.Value, state, ideal, workshop), 0.2);
+            var duty = Duty(section.Value, state, ideal, workshop);
+            var own = workshop.Own.ElementAtOrDefault(capacitor++);
+            var (choice, problems) = own is null ? CapacitorChooser.Choose(workshop.Capacitors, duty, turns ? 0.2 : 0.03) : ([CapacitorChooser.Try(own, duty)], []);
             findings.AddRange(problems.Select(f => f with { Message = $"{name}: {f.Message}" }));
             if (choice.IsEmpty)
                 continue;
-            banks[i] = choice[0];
-            sections[i] = ((ReactiveSection)section.WithValue(choice[0].CapacitanceF)) with { CapacitorLoss = choice[0].Item.Loss };
-            if (choice[0].Item.IsVariable)
+            banks[i] = (variable ? choice.FirstOrDefault(c => c.Item.IsVariable) : null) ?? choice[0];
+            sections[i] = ((ReactiveSection)section.WithValue(banks[i].CapacitanceF)) with { CapacitorLoss = banks[i].Item.Loss };
+            if (turns && banks[i].Item.IsVariable)
                 free.Add(i);
         }
 
         var tuned = ideal.With(LadderTuner.Best(new(sections.ToImmutable()), ideal.Problem, [.. free]));
-        return Finish(tuned, banks, workshop, findings);
+        return Finish(tuned, windings, banks, workshop, findings);
     }
 
     // Wound, its shape settles how its parts couple, so coil and tap are set again and it is wound again; twice is enough.
-    private static Realisation Tapped(MatchCandidate ideal, TappedCoilSection section, Workshop workshop, ImmutableArray<Finding>.Builder findings)
+    private static Realisation Tapped(MatchCandidate ideal, TappedCoilSection section, Workshop workshop, bool kept)
     {
         var candidate = ideal;
         CoilProposal? wound = null;
+        ImmutableArray<Finding> findings = [];
         for (var round = 0; round < 2; round++)
         {
             var hardest = candidate.NetworkParts.MaxBy(p => p.HighestCurrent)!;
             var (proposals, notes) = CoilDesigner.Design(Wish(section.InductanceH, hardest, candidate, workshop), 1);
-            findings.Clear();
-            findings.AddRange(notes);
-            if (proposals.IsEmpty)
-                return new(candidate, [], [], [], findings.ToImmutable());
+            findings = notes;
+            if (proposals.IsEmpty || notes.Any(n => n.Code == "coil-box"))
+                return new(candidate, [], [], [], findings) { Missing = [candidate.Ladder.NameOf(0)] };
             wound = proposals[0];
             var coil = wound.Report.Coil;
             var start = section with { Shape = coil.DiameterM / coil.LengthM, CoilLoss = CoilLoss.ConstantQ(wound.Report.Quality.Value) };
-            var (ladder, _) = Topologies.TappedCoil.Search(candidate.Problem, start);
-            section = (TappedCoilSection)ladder.Sections[0];
-            candidate = candidate.With(ladder);
+            section = kept ? start : (TappedCoilSection)Topologies.TappedCoil.Search(candidate.Problem, start).Ladder.Sections[0];
+            candidate = candidate.With(new([section]));
         }
 
-        return new(candidate, [new(candidate.Ladder.NameOf(0), wound!, section.TapShare * wound!.Report.Coil.Turns)], [], [], findings.ToImmutable());
+        return new(candidate, [new(candidate.Ladder.NameOf(0), wound!, section.TapShare * wound!.Report.Coil.Turns)], [], [], findings);
     }
 
     // Tuning moves the currents a little: coils are wound, and capacitors checked, for what the tuned network asks.
-    private static Realisation Finish(MatchCandidate tuned, Dictionary<int, CapacitorBank> banks, Workshop workshop, ImmutableArray<Finding>.Builder findings)
+    private static Realisation Finish(MatchCandidate tuned, Dictionary<int, CoilProposal> windings, Dictionary<int, CapacitorBank> banks, Workshop workshop, ImmutableArray<Finding>.Builder findings)
     {
         var coils = ImmutableArray.CreateBuilder<WoundCoil>();
         var bought = ImmutableArray.CreateBuilder<BoughtCapacitor>();
+        var missing = new List<string>();
         for (var i = 0; i < tuned.Ladder.Sections.Length; i++)
         {
             var name = tuned.Ladder.NameOf(i);
-            if (tuned.Ladder.Sections[i] is ReactiveSection { IsCoil: true } coil)
+            if (MatchRemarks.Unwieldy(tuned.Ladder.Sections[i], tuned.Problem) is { } what)
             {
-                var (proposals, _) = CoilDesigner.Design(Wish(coil.Value, tuned.Solution.Part(name), tuned, workshop), 1);
+                missing.Add(name);
+                findings.Add(new("realise-value", Severity.Warning, $"{name} is hard to make: {what}.", WayOut: "Take another network, or add strays or lead length until the value can be made."));
+            }
+            else if (tuned.Ladder.Sections[i] is ReactiveSection { IsCoil: true } coil)
+            {
+                var wish = Wish(coil.Value, tuned.Solution.Part(name), tuned, workshop);
+                var (proposals, notes) = windings.TryGetValue(i, out var before) && CoilDesigner.Rewound(before, wish) is { } again ? ([again], []) : CoilDesigner.Design(wish, 1);
+                if (proposals.IsEmpty || notes.Any(n => n.Code == "coil-box"))
+                    missing.Add(name);
                 if (!proposals.IsEmpty)
                     coils.Add(new(name, proposals[0]));
             }
@@ -134,25 +154,19 @@ public sealed record Realisation(
             {
                 bought.Add(new(name, CapacitorChooser.Try(bank.Item, Duty(tuned.Ladder.Sections[i].Value, tuned.Solution.Part(name), tuned, workshop), bank.InSeries, bank.InParallel)));
             }
+            else if (tuned.Ladder.Sections[i] is ReactiveSection)
+            {
+                missing.Add(name);
+            }
         }
 
-        if (tuned.Swr > 1.1)
+        if (tuned.Swr > GoodSwr)
             findings.Add(new("realise-mismatch", Severity.Warning, "With the parts at hand the network does not tune to the line.", Value: FormattableString.Invariant($"{tuned.Swr:0.00}"), Allowed: "1.1", WayOut: "Add a variable capacitor to the stock."));
-        return new(tuned, coils.ToImmutable(), bought.ToImmutable(), [.. bought.SelectMany(b => b.Bank.Checks.Select(c => c with { Id = $"{c.Id}[{b.Section}]" }))], findings.ToImmutable());
+        return new(tuned, coils.ToImmutable(), bought.ToImmutable(), [.. bought.SelectMany(b => b.Bank.Checks.Select(c => c with { Id = $"{c.Id}[{b.Section}]" }))], findings.ToImmutable()) { Missing = [.. missing] };
     }
 
-    private static CoilWish Wish(double henry, Ac.PartState state, MatchCandidate c, Workshop w)
-    {
-        // The coil should be as good as the design counted on, and no bigger than that takes.
-        var counted = 2 * Math.PI * c.Problem.FrequencyHz * henry / c.Problem.Quality.Coil.ResistanceOhm(henry, c.Problem.FrequencyHz);
-        var wish = new CoilWish(henry, c.Problem.FrequencyHz, state.HighestCurrent, w.CoilDiameterM, w.CoilLengthM)
-        {
-            DutyRatio = w.DutyRatio,
-            InstalledQShare = w.InstalledQShare,
-            LeastQ = double.IsFinite(counted) ? counted : null,
-        };
-        return w.WiresM is { } wires ? wish with { WiresM = wires } : wish;
-    }
+    private static CoilWish Wish(double henry, Ac.PartState state, MatchCandidate c, Workshop w) =>
+        w.Wish(henry, c.Problem.FrequencyHz, state.HighestCurrent, c.Problem.Quality);
 
     private static CapacitorDuty Duty(double farad, Ac.PartState state, MatchCandidate c, Workshop w) =>
         new(farad, c.Problem.FrequencyHz, state.PeakVoltage, state.HighestCurrent, w.DutyRatio);

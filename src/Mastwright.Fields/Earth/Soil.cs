@@ -2,15 +2,23 @@ using System.Numerics;
 
 namespace Mastwright.Fields.Earth;
 
-/// <summary>Uniform soil (or water): relative permittivity and conductivity, taken as constant over the bands of interest.</summary>
+/// <summary>Uniform soil (or water).</summary>
 /// <param name="Name">What to call it.</param>
-/// <param name="RelativePermittivity">εr, at least 1.</param>
-/// <param name="ConductivitySPerM">σ in S/m, zero or more.</param>
-public sealed record Soil(string Name, double RelativePermittivity, double ConductivitySPerM)
+/// <param name="RelativePermittivity">εr, at least 1; not used when <paramref name="Model"/> makes its own.</param>
+/// <param name="ConductivitySPerM">σ in S/m, zero or more; at low frequency when <paramref name="Model"/> lets it change.</param>
+/// <param name="Model">How both change with frequency; null for not at all.</param>
+public sealed record Soil(string Name, double RelativePermittivity, double ConductivitySPerM, SoilDispersion? Model = null)
 {
     /// <summary>Complex relative permittivity n² = εr − jσ/(ωε₀) for the time factor exp(+jωt).</summary>
-    public Complex ComplexPermittivity(double frequencyHz) =>
-        new(RelativePermittivity, -ConductivitySPerM / (2 * Math.PI * frequencyHz * Vacuum.PermittivityFPerM));
+    public Complex ComplexPermittivity(double frequencyHz) => Model is { } model
+        ? model.ComplexPermittivity(ConductivitySPerM, frequencyHz)
+        : new(RelativePermittivity, -ConductivitySPerM / (2 * Math.PI * frequencyHz * Vacuum.PermittivityFPerM));
+
+    /// <summary>Relative permittivity at a frequency.</summary>
+    public double PermittivityAt(double frequencyHz) => ComplexPermittivity(frequencyHz).Real;
+
+    /// <summary>Conductivity at a frequency, S/m.</summary>
+    public double ConductivityAt(double frequencyHz) => -ComplexPermittivity(frequencyHz).Imaginary * 2 * Math.PI * frequencyHz * Vacuum.PermittivityFPerM;
 
     /// <summary>Complex refractive index, the root with positive real part.</summary>
     public Complex RefractiveIndex(double frequencyHz) => Complex.Sqrt(ComplexPermittivity(frequencyHz));

@@ -9,7 +9,7 @@ namespace Mastwright.Fields.Results;
 /// <summary>Short current elements I·dl that stand for a driven model (and its image) in radiation integrals.</summary>
 internal sealed class CurrentElements
 {
-    private const int PointsPerSegment = 3;
+    private const int PointsPerSegment = 2;
 
     private CurrentElements(Vec3[] positions, Complex[] momentX, Complex[] momentY, Complex[] momentZ)
     {

@@ -16,6 +16,8 @@ internal sealed class Interactions
     private readonly bool _mirrored;
     private readonly HalfSpaceKernels? _soil;
     private readonly double _k;
+    private readonly CongruentPairs _congruent;
+    private readonly Func<int, int, PairBlock> _direct;
 
     public Interactions(WireMesh mesh, double frequencyHz)
     {
@@ -25,10 +27,15 @@ internal sealed class Interactions
             ? new HalfSpaceKernels(half.Soil.ComplexPermittivity(frequencyHz), Vacuum.WaveNumber(frequencyHz), ModelReach.Of(mesh.Nodes), KernelTolerance)
             : null;
         _k = Vacuum.WaveNumber(frequencyHz);
+        _congruent = CongruentPairs.Of(mesh);
+        _direct = Direct;
     }
 
     /// <summary>Volts per ampere between the end currents of segments p and q, ends 00, 01, 10, 11.</summary>
-    public PairBlock Between(int p, int q)
+    public PairBlock Between(int p, int q) => _congruent.Get(p, q, _direct);
+
+    /// <summary>The same, computed afresh whatever other pairs have told.</summary>
+    internal PairBlock Direct(int p, int q)
     {
         if (_soil is not null)
             return SoilPair.Reaction(_soil, _filaments[p], _filaments[q]);

@@ -30,6 +30,11 @@ public sealed record CableToHouse
     [Quantity(QuantityKind.PeakVoltage, 50, 20e3)]
     public double? ArresterV { get; init; }
 
+    /// <summary>Sparkover of the arrester at the house, V.</summary>
+    [Field("house-arrester", "Sparkover voltage of an arrester between conductor and shield where the cable enters the house.", Default = "no arrester")]
+    [Quantity(QuantityKind.PeakVoltage, 50, 20e3)]
+    public double? HouseArresterV { get; init; }
+
     /// <summary>Whether the shield is bonded at an entry panel.</summary>
     [Field("panel-bonded", "Whether the shield is bonded, where it enters the house, to a panel with its own earth that is bonded to the mains earth.", Default = "no", Why = "the file does not say; without it a strike goes to earth through the radio and its mains lead")]
     public bool PanelBonded { get; init; }

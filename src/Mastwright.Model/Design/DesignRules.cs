@@ -20,6 +20,7 @@ internal static class DesignRules
         rules.Bands();
         rules.Masts();
         rules.Groups();
+        rules.Networks();
         return [.. rules.Findings];
     }
 
@@ -36,6 +37,12 @@ internal static class DesignRules
             {
                 var key = site.Wind.Method == WindMethod.StatedPressure ? "pressure" : "speed";
                 Add("missing-wind", "site.wind", $"The wind method needs a {key}.", null, null, $"Add “{key}: …” to the block “wind”.");
+            }
+
+            if (Sound("site.wind") && site.Wind.Method != WindMethod.StatedPressure && site.Wind.SpeedMPerS is { } speed && (speed < 10 || speed > 110))
+            {
+                Add("wind-speed", "site.wind.speed", "The basic wind speed is not one that any map shows.", QuantityFormat.Show(speed, QuantityKind.Speed, station.UnitSystem),
+                    "10 to 110 m/s (22 to 246 mph)", "Look the speed up in the map of the chosen standard and mind its unit.");
             }
 
             Temperatures(site);
@@ -91,10 +98,47 @@ internal static class DesignRules
         {
             for (var g = 0; g < station.Groups.Length; g++)
             {
+                Feeders(station.Groups[g], $"groups[{g}].feed.feeder-lengths");
                 for (var d = 0; d < station.Groups[g].Directions.Length; d++)
                 {
                     Currents(station.Groups[g].Directions[d], $"groups[{g}].directions[{d}]");
                 }
+            }
+        }
+
+        private void Feeders(Group group, string path)
+        {
+            var fed = group.Directions.SelectMany(d => d.Currents).Where(c => c.Size > 0).Select(c => c.Mast).Distinct().Count();
+            if (group.Feed.FeederLengthsM.Length > 0 && group.Feed.FeederLengthsM.Length != fed)
+            {
+                Add("feeder-lengths", path, "There is not one length of line for each mast of the group that is fed.", group.Feed.FeederLengthsM.Length.ToString(CultureInfo.InvariantCulture),
+                    fed.ToString(CultureInfo.InvariantCulture), "Give one length for each mast fed, in the order of the masts, or leave them out.");
+            }
+        }
+
+        public void Networks()
+        {
+            var (masts, bands) = (station.Masts.Select(m => m.Name).ToList(), station.Bands.Select(b => b.Title).ToList());
+            for (var n = 0; n < station.Feed.Networks.Length; n++)
+            {
+                var network = station.Feed.Networks[n];
+                if (network.Band.Length > 0 && !bands.Contains(network.Band))
+                {
+                    Unknown($"feed.networks[{n}].band", "band", network.Band, bands);
+                }
+
+                if (network.Mast is { } mast && !masts.Contains(mast))
+                {
+                    Unknown($"feed.networks[{n}].mast", "mast", mast, masts);
+                }
+            }
+
+            Twice(station.Feed.Networks.Select(n => n.Mast is null ? n.Band : $"{n.Band}, {n.Mast}"), i => $"feed.networks[{i}].band", "networks");
+            var tolerance = station.Feed.Tolerance;
+            if (tolerance.WetDays + tolerance.DryDays > 1)
+            {
+                Add("days-over-all", "feed.tolerance.wet-days", "Wet and dry days together are more than all days.",
+                    QuantityFormat.Show(tolerance.WetDays + tolerance.DryDays, QuantityKind.Ratio, station.UnitSystem), "at most 100 %", "Lower one of the shares.", "feed.tolerance");
             }
         }
 
@@ -227,10 +271,16 @@ internal static class DesignRules
                         null, "exactly one of lattice, tube", "Keep one of the two.");
                 }
 
-                if (section.Tube is { } tube && tube.WallM * 2 > tube.DiameterM)
+                if (section.Tube is { } tube && tube.WallM * 2 > Math.Min(tube.DiameterM, tube.TopDiameterM ?? tube.DiameterM))
                 {
                     Add("wall-too-thick", $"{path}.sections[{s}].tube.wall", "The wall is thicker than half the diameter.",
-                        F(tube.WallM), "at most " + F(tube.DiameterM / 2), "Check both numbers and their units.");
+                        F(tube.WallM), "at most " + F(Math.Min(tube.DiameterM, tube.TopDiameterM ?? tube.DiameterM) / 2), "Check both numbers and their units.");
+                }
+
+                if (section.Joint is { } joint && Sound($"{path}.sections[{s}]") && section.Tube is null == (joint.Kind != MastJointKind.LegBolts))
+                {
+                    Add("joint-kind", $"{path}.sections[{s}].joint.kind", section.Tube is null ? "A lattice is not joined as tubes are." : "A tube has no legs to bolt.",
+                        FieldWord(joint.Kind), section.Tube is null ? "leg-bolts" : "telescoped or swaged", "Choose the kind that fits the section.");
                 }
             }
         }
@@ -284,6 +334,8 @@ internal static class DesignRules
                 }
             }
         }
+
+        private static string FieldWord(MastJointKind kind) => kind switch { MastJointKind.LegBolts => "leg-bolts", MastJointKind.Swaged => "swaged", _ => "telescoped" };
 
         private static List<Anchor> UsedAnchors(Mast mast, GuyLevel guy) =>
             guy.Anchors.IsEmpty ? [.. mast.Anchors] : [.. mast.Anchors.Where(a => guy.Anchors.Contains(a.Name))];

@@ -45,6 +45,10 @@ public sealed record Mast
     [Field("radials", "The radial wires around the base.", Required = true)]
     public Radials Radials { get; init; } = new();
 
+    /// <summary>How radio frequency sees its lattice.</summary>
+    [Field("lattice-as", "How radio frequency sees lattice sections; `mastwright lattice` compares the two.", Default = "equivalent", Why = "quicker, and within a per cent or two of every leg by itself while the mast is slim against the wavelength")]
+    public LatticeModel LatticeAs { get; init; }
+
     /// <summary>How it is raised.</summary>
     [Field("raising", "How the mast is to be raised, for the forces of the lift.", Default = "all of its own defaults")]
     public RaisingPlan Raising { get; init; } = new();
@@ -52,6 +56,10 @@ public sealed record Mast
     /// <summary>Things fixed to the mast.</summary>
     [Field("attachments", "Things fixed to the mast that weigh and catch wind.", Default = "none")]
     public ImmutableArray<Attachment> Attachments { get; init; } = [];
+
+    /// <summary>Cables and conduits along the mast.</summary>
+    [Field("conduits", "Cables and conduits that run up along the mast: they weigh and catch wind and ice.", Default = "none")]
+    public ImmutableArray<ConduitAlong> Conduits { get; init; } = [];
 
     /// <summary>What stands on its top; null for nothing.</summary>
     [Field("top", "A rod, whip or ring on the mast's top, for static and corona.", Default = "nothing")]
@@ -85,6 +93,21 @@ public sealed record MastBase
     [Quantity(QuantityKind.Angle, 0.001, 1.6)]
     public double PivotRotationRad { get; init; } = 3 * Math.PI / 180;
 
+    /// <summary>Radius of ball, rocker or pin, m.</summary>
+    [Field("pivot-radius", "Radius of the ball, of the rocker's curve or of the hinge pin: what it rolls or rubs on bends the ceramic a little.", Default = "20 mm", Why = "a common ball; measure yours")]
+    [Quantity(QuantityKind.FineLength, 0.002, 1)]
+    public double PivotRadiusM { get; init; } = 0.02;
+
+    /// <summary>Bearing of the hinge pin, rad.</summary>
+    [Field("hinge-axis", "Compass bearing along the hinge pin of a hinged pivot; the mast turns freely only across it.", Default = "90 °", Why = "east to west: the mast is laid to the north or south")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double HingeAxisRad { get; init; } = Math.PI / 2;
+
+    /// <summary>Breaking strength of the hold-down, N.</summary>
+    [Field("hold-down", "Breaking strength of a loose insulated hold-down that keeps the mast on its pivot.", Default = "0 N", Why = "none: the mast's own pressure keeps it there")]
+    [Quantity(QuantityKind.Force, 0, 1e6)]
+    public double HoldDownN { get; init; }
+
     /// <summary>Base insulator, catalogue name.</summary>
     [Field("insulator", "The base insulator (see `mastwright list base-insulators`).", Required = true)]
     [CatalogueName("base-insulators")]
@@ -104,6 +127,15 @@ public sealed record MastBase
     [Field("footing-depth", "Depth of the footing's underside below ground.", Default = "0.9 m", Why = "below frost in mild country; ask your building office")]
     [Quantity(QuantityKind.Length, 0.05, 10)]
     public double FootingDepthM { get; init; } = 0.9;
+
+    /// <summary>Cylinder strength of the concrete, Pa.</summary>
+    [Field("concrete", "Cylinder strength of the footing's concrete.", Default = "20 MPa", Why = "common ready-mix (3000 psi)")]
+    [Quantity(QuantityKind.Stress, 5e6, 100e6)]
+    public double ConcretePa { get; init; } = 20e6;
+
+    /// <summary>The plate under the insulator; null when not described.</summary>
+    [Field("plate", "The steel plate between insulator and concrete.", Default = "none: the insulator's own foot bears on the concrete")]
+    public BasePlate? Plate { get; init; }
 }
 
 /// <summary>Kinds of foot.</summary>
@@ -138,15 +170,29 @@ public sealed record Section
     /// <summary>A round tube.</summary>
     [Field("tube", "A round tube; give this or a lattice.", Default = "none, a lattice is given")]
     public TubeSection? Tube { get; init; }
+
+    /// <summary>Length of one piece, m; null for the catalogue's, or the whole run.</summary>
+    [Field("piece", "Length of one piece as delivered; a joint lies at every such length.", Default = "the catalogue's section length of a lattice, the whole run of a tube")]
+    [Quantity(QuantityKind.Length, 0.2, 30)]
+    public double? PieceM { get; init; }
+
+    /// <summary>The joints; null when not described.</summary>
+    [Field("joint", "How its pieces are joined to each other and to the run above.", Default = "not described; joints are not checked")]
+    public SectionJoint? Joint { get; init; }
 }
 
 /// <summary>A round tube.</summary>
 public sealed record TubeSection
 {
     /// <summary>Outside diameter, m.</summary>
-    [Field("diameter", "Outside diameter.", Required = true)]
+    [Field("diameter", "Outside diameter; of a tapered tube that at its bottom.", Required = true)]
     [Quantity(QuantityKind.FineLength, 0.005, 1.5)]
     public double DiameterM { get; init; }
+
+    /// <summary>Outside diameter at the top, m; null when it does not taper.</summary>
+    [Field("top-diameter", "Outside diameter at the top of a tapered tube.", Default = "the same: it does not taper")]
+    [Quantity(QuantityKind.FineLength, 0.005, 1.5)]
+    public double? TopDiameterM { get; init; }
 
     /// <summary>Wall, m.</summary>
     [Field("wall", "Wall thickness.", Required = true)]
@@ -191,6 +237,10 @@ public sealed record TopWires
     [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
     public double FirstBearingRad { get; init; }
 
+    /// <summary>Whether a wire joins their outer ends.</summary>
+    [Field("rim", "Whether a wire joins the outer ends of all the wires into a ring; its own weight and wind are not counted in the structure.", Default = "no", Why = "plain wires")]
+    public bool Rim { get; init; }
+
     /// <summary>Whether the wires carry the mast's mechanical loads.</summary>
     [Field("conducting-guys", "Whether these wires are the upper ends of the top guys, bonded to the mast: they then follow the guys (count, slope and bearing are not used) and add no load of their own.", Default = "no", Why = "the wires hang in addition to the guys and are held by them; their weight and wind are added at the top")]
     public bool PartOfGuys { get; init; }
@@ -232,6 +282,10 @@ public sealed record Radials
     [Field("shortened", "Ranges of bearings in which the radials are cut short, at a fence or a house.", Default = "none")]
     public ImmutableArray<ShortRadials> Shortened { get; init; } = [];
 
+    /// <summary>Insulation; null for bare wire.</summary>
+    [Field("jacket", "Insulation on the radial wires; the quick estimate leaves it out.", Default = "none: bare wire")]
+    public WireJacket? Jacket { get; init; }
+
     /// <summary>Mesh or plate at the base.</summary>
     [Field("screen", "A sheet of wire mesh or plate around the base, joined to the radials.", Default = "none")]
     public GroundScreen? Screen { get; init; }
@@ -265,4 +319,19 @@ public sealed record Attachment
     [Field("drag-area", "Its drag area: area times drag coefficient.", Default = "0 m²", Why = "no wind on it")]
     [Quantity(QuantityKind.Area, 0, 100)]
     public double DragAreaM2 { get; init; }
+
+    /// <summary>Diameter of the rods it is made of, m; 0 when ice on it is not counted.</summary>
+    [Field("rods", "Diameter of the rods or tubes it is made of (a side antenna, a top hat, a ring), from which its ice follows.", Default = "0 mm", Why = "no ice counted on it")]
+    [Quantity(QuantityKind.FineLength, 0, 0.3)]
+    public double RodDiameterM { get; init; }
+
+    /// <summary>Distance of its middle from the mast's axis, m.</summary>
+    [Field("reach", "Level distance of its middle from the mast's axis: a side antenna bends and twists the mast.", Default = "0 m", Why = "on the axis, as a top hat or ring")]
+    [Quantity(QuantityKind.Length, 0, 20)]
+    public double ReachM { get; init; }
+
+    /// <summary>Bearing from the axis to its middle, rad.</summary>
+    [Field("bearing", "Compass bearing from the mast's axis to its middle.", Default = "0 °", Why = "north; it counts only with a reach")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double BearingRad { get; init; }
 }

@@ -32,6 +32,24 @@ public sealed record MetalsSpec
     [Field("base-plate-barrier", "What lies between that plate and the concrete.", Default = "none", Why = "the file does not say")]
     public BetweenMetals BasePlateBarrier { get; init; } = BetweenMetals.None;
 
+    /// <summary>Metal of the clamps on the radials, catalogue name.</summary>
+    [Field("radial-clamps", "Metal of the clamps, lugs or bus that hold the radials (see `mastwright list metals`).", Default = "not stated; the radials are taken to be brazed to their like")]
+    [CatalogueName("metals")]
+    public string? RadialClamps { get; init; }
+
+    /// <summary>What lies between radials and clamps.</summary>
+    [Field("radial-joint", "What keeps water out, or the metals apart, where the radials meet those clamps.", Default = "not stated; a pair that would suffer is shown as a caution")]
+    public BetweenMetals? RadialJoint { get; init; }
+
+    /// <summary>Metal of screws in the mast, catalogue name.</summary>
+    [Field("mast-screws", "Metal of screws that sit in threads of the mast itself (see `mastwright list metals`).", Default = "none; sections are bolted through")]
+    [CatalogueName("metals")]
+    public string? MastScrews { get; init; }
+
+    /// <summary>What is in those threads.</summary>
+    [Field("screw-joint", "What is in those threads.", Default = "not stated; a pair that would suffer is shown as a caution")]
+    public BetweenMetals? ScrewJoint { get; init; }
+
     /// <summary>Whether ropes have a jacket.</summary>
     [Field("rope-jacketed", "Whether ropes have a jacket that keeps the sun off their core.", Default = "yes", Why = "the catalogue's ropes are jacketed")]
     public bool RopeJacketed { get; init; } = true;
@@ -79,6 +97,10 @@ public sealed record ContactSpec
     [Field("joint", "How they meet.", Default = "clamped", Why = "the common joint")]
     public Joint Joint { get; init; } = Joint.Clamped;
 
+    /// <summary>Where the joint lives.</summary>
+    [Field("place", "Where the joint lives; it sets how far the metals may lie apart.", Default = "outdoors", Why = "most of a mast stands in the rain")]
+    public JointPlace Place { get; init; } = JointPlace.Outdoors;
+
     /// <summary>What lies between.</summary>
     [Field("barrier", "What lies between.", Default = "none", Why = "the file does not say")]
     public BetweenMetals Barrier { get; init; } = BetweenMetals.None;
@@ -87,6 +109,22 @@ public sealed record ContactSpec
     [Field("area-ratio", "Wetted area of the first over that of the second.", Default = "not stated")]
     [Quantity(QuantityKind.Ratio, 1e-4, 1e4)]
     public double? AreaRatio { get; init; }
+}
+
+/// <summary>Where a joint lives.</summary>
+public enum JointPlace
+{
+    /// <summary>Outdoors.</summary>
+    [Word("outdoors", "in rain, salt or high humidity: at most 0.15 V apart")]
+    Outdoors,
+
+    /// <summary>Under cover.</summary>
+    [Word("sheltered", "in a closed box or shed without heating: at most 0.25 V apart")]
+    Sheltered,
+
+    /// <summary>Indoors.</summary>
+    [Word("heated-room", "in a dry, heated room: at most 0.50 V apart")]
+    HeatedRoom,
 }
 
 /// <summary>How two metals meet.</summary>

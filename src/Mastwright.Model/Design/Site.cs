@@ -26,6 +26,11 @@ public sealed record Site
     [Quantity(QuantityKind.Temperature, Freezing - 40, Freezing + 50)]
     public double TensioningTemperatureK { get; init; } = Freezing + 15;
 
+    /// <summary>Temperature of the strand when it is measured and cut, K.</summary>
+    [Field("cutting-temperature", "Temperature of the strand when it is measured and cut.", Default = "the tensioning temperature")]
+    [Quantity(QuantityKind.Temperature, Freezing - 40, Freezing + 60)]
+    public double? CuttingTemperatureK { get; init; }
+
     /// <summary>Coldest temperature, K.</summary>
     [Field("coldest", "Coldest temperature of steel and air.", Default = "-25 °C", Why = "a cold temperate winter; common practice, no source")]
     [Quantity(QuantityKind.Temperature, Freezing - 75, Freezing + 30)]
@@ -51,6 +56,10 @@ public sealed record Site
     [Quantity(QuantityKind.Ratio, 1, 100)]
     public double? RelativePermittivity { get; init; }
 
+    /// <summary>How the soil changes with frequency.</summary>
+    [Field("soil-frequency", "How conductivity and permittivity of the soil change with frequency; with any model but constant the conductivity given is that at low frequency, as four rods measure it.", Default = "constant", Why = "the classes of ITU-R P.527 hold over the short-wave bands")]
+    public SoilFrequency SoilFrequency { get; init; }
+
     /// <summary>How the earth enters the verdict.</summary>
     [Field("earth", "How the earth enters the verdict; the studies of radiation solve the exact half space in any case.", Default = "estimate", Why = "instant; elevated radials are always solved exactly")]
     public EarthModel Earth { get; init; }
@@ -74,15 +83,30 @@ public sealed record Site
     [Quantity(QuantityKind.Length, 0, 100e3)]
     public double? PowerLineDistanceM { get; init; }
 
+    /// <summary>Bearing from the nearest mast foot, rad.</summary>
+    [Field("power-line-bearing", "Compass bearing from the nearest mast foot to the nearest point of the power line; it is drawn as a straight line square to it.", Default = "not stated; drawn all round")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double? PowerLineBearingRad { get; init; }
+
     /// <summary>Distance from the nearest mast foot to the nearest place where people are, m.</summary>
     [Field("people-distance", "Distance from the nearest mast foot to the nearest house, path or place where people stay.", Default = "not stated")]
     [Quantity(QuantityKind.Length, 0, 100e3)]
     public double? PeopleDistanceM { get; init; }
 
+    /// <summary>Bearing from the nearest mast foot, rad.</summary>
+    [Field("people-bearing", "Compass bearing from the nearest mast foot to the place where people are.", Default = "not stated; drawn all round")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double? PeopleBearingRad { get; init; }
+
     /// <summary>Distance from the nearest mast foot to the boundary, m.</summary>
     [Field("boundary-distance", "Distance from the nearest mast foot to the boundary of your land.", Default = "not stated")]
     [Quantity(QuantityKind.Length, 0, 100e3)]
     public double? BoundaryDistanceM { get; init; }
+
+    /// <summary>Bearing from the nearest mast foot, rad.</summary>
+    [Field("boundary-bearing", "Compass bearing from the nearest mast foot to the nearest point of the boundary; that side is drawn as a straight line square to it.", Default = "not stated; drawn all round")]
+    [Quantity(QuantityKind.Angle, 0, 2 * Math.PI)]
+    public double? BoundaryBearingRad { get; init; }
 }
 
 /// <summary>The design wind.</summary>
@@ -105,6 +129,16 @@ public sealed record Wind
     /// <summary>Roughness of the country around.</summary>
     [Field("exposure", "The country the wind comes over.", Default = "open", Why = "open country; houses and woods would shelter, water would not")]
     public Exposure Exposure { get; init; } = Exposure.Open;
+
+    /// <summary>Topographic factor.</summary>
+    [Field("topography", "Factor for a hill or ridge: Kzt of ASCE 7, or the orography factor co of EN 1991-1-4 (on speed).", Default = "1", Why = "level ground; on a hilltop it is far from safe")]
+    [Quantity(QuantityKind.Ratio, 0.8, 4)]
+    public double Topography { get; init; } = 1;
+
+    /// <summary>Gust factor; null for the method's.</summary>
+    [Field("gust-factor", "Gust factor in the place of the method's own: G of ASCE 7, cscd of EN 1991-1-4.", Default = "the method's; for a slow mast under ASCE 7 that of a flexible structure")]
+    [Quantity(QuantityKind.Ratio, 0.5, 3)]
+    public double? GustFactor { get; init; }
 }
 
 /// <summary>Methods for wind pressure.</summary>
@@ -146,10 +180,21 @@ public enum Exposure
 /// <summary>Radial ice.</summary>
 public sealed record Ice
 {
-    /// <summary>Radial thickness, m.</summary>
+    private readonly double thicknessM;
+
+    /// <summary>Radial thickness, m; that of the glaze class when only a class is given.</summary>
     [Field("thickness", "Radial thickness of glaze at 10 m.", Default = "0 mm", Why = "the file names no ice; look up your region's ice map")]
     [Quantity(QuantityKind.FineLength, 0, 0.2)]
-    public double ThicknessM { get; init; }
+    public double ThicknessM
+    {
+        get => thicknessM > 0 ? thicknessM : 0.010 * (GlazeClass ?? 0);
+        init => thicknessM = value;
+    }
+
+    /// <summary>Glaze class of ISO 12494, 1 to 5; null when the thickness is stated.</summary>
+    [Field("glaze-class", "Glaze class of ISO 12494 in the place of a thickness: 1 to 5 for 10 to 50 mm; the class also sets the share of the wind.", Default = "none: thickness and wind-speed are taken as stated")]
+    [Quantity(QuantityKind.Count, 1, 5)]
+    public int? GlazeClass { get; init; }
 
     /// <summary>Concurrent wind speed, m/s.</summary>
     [Field("wind-speed", "Wind speed that blows while the ice is on.", Default = "18 m/s", Why = "a common concurrent gust (40 mph) on ice maps; from memory: ASCE 7 chapter 10")]

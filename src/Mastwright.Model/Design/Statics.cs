@@ -79,6 +79,26 @@ public sealed record TopFitting
     [Quantity(QuantityKind.FineLength, 0.001, 0.2)]
     public double RodDiameterM { get; init; } = 0.012;
 
+    /// <summary>Number of whiskers.</summary>
+    [Field("whiskers", "Number of thin rods or brushes spread round the top, e.g. an aerial's elements or a discharger.", Default = "0", Why = "none stated")]
+    [Quantity(QuantityKind.Count, 0, 24)]
+    public int Whiskers { get; init; }
+
+    /// <summary>Length of a whisker, m.</summary>
+    [Field("whisker-length", "Length of each.", Default = "0.6 m", Why = "it counts only with whiskers")]
+    [Quantity(QuantityKind.Length, 0.05, 10)]
+    public double WhiskerLengthM { get; init; } = 0.6;
+
+    /// <summary>Diameter of a whisker, m.</summary>
+    [Field("whisker-diameter", "Diameter of each, with a rounded tip.", Default = "3 mm", Why = "it counts only with whiskers")]
+    [Quantity(QuantityKind.FineLength, 0.0005, 0.05)]
+    public double WhiskerDiameterM { get; init; } = 0.003;
+
+    /// <summary>Slope of a whisker above level, rad.</summary>
+    [Field("whisker-slope", "How steeply each rises above level; negative slopes down.", Default = "45 °", Why = "halfway between level and upright; it counts only with whiskers")]
+    [Quantity(QuantityKind.Angle, -1.5, 1.5)]
+    public double WhiskerSlopeRad { get; init; } = Math.PI / 4;
+
     /// <summary>Diameter of a ring, m.</summary>
     [Field("ring-diameter", "Diameter of the centre line of a ring round the top, bonded to it.", Default = "no ring")]
     [Quantity(QuantityKind.Length, 0.1, 6)]

@@ -75,6 +75,10 @@ public sealed record Station
     [Field("fence", "The fence that keeps people from each base.", Default = "not stated")]
     public Fence? Fence { get; init; }
 
+    /// <summary>Metal near the masts.</summary>
+    [Field("nearby-metal", "Straight conductors near the masts that radio frequency will find: flagpole, gutter, steel fence rail.", Default = "none")]
+    public ImmutableArray<NearbyMetal> NearbyMetal { get; init; } = [];
+
     /// <summary>Factors and limits the checks use.</summary>
     [Field("limits", "Safety factors and limits the checks hold the design to.", Default = "all of their own defaults")]
     public Limits Limits { get; init; } = new();
@@ -156,6 +160,10 @@ public sealed record Group
     /// <summary>The steering positions.</summary>
     [Field("directions", "The switch positions: which way each fires and what current each mast gets.", Required = true)]
     public ImmutableArray<Direction> Directions { get; init; } = [];
+
+    /// <summary>How it is fed.</summary>
+    [Field("feed", "How the group is fed.", Default = "all of its own defaults")]
+    public GroupFeedSpec Feed { get; init; } = new();
 }
 
 /// <summary>One switch position of a group.</summary>

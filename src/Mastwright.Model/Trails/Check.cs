@@ -67,13 +67,16 @@ public sealed record Check(
     /// <summary>Above this use of capacity a pass is shown as a caution.</summary>
     public const double CautionRatio = 0.9;
 
+    /// <summary>Whether <see cref="Capacity"/> is a floor, the least that <see cref="Demand"/> may be, and not a ceiling.</summary>
+    public bool HasFloor { get; init; }
+
     /// <summary>A check that demand stays at or below capacity.</summary>
     public static Check AtMost(string id, Trade trade, string title, Trail demand, Trail capacity, string governingCase, string cure, string? caution = null) =>
         FromRatio(id, trade, title, demand, capacity, Use(demand.Value, capacity.Value), governingCase, cure, caution);
 
     /// <summary>A check that a value stays at or above a floor.</summary>
     public static Check AtLeast(string id, Trade trade, string title, Trail value, Trail floor, string governingCase, string cure, string? caution = null) =>
-        FromRatio(id, trade, title, value, floor, Use(floor.Value, value.Value), governingCase, cure, caution);
+        FromRatio(id, trade, title, value, floor, Use(floor.Value, value.Value), governingCase, cure, caution) with { HasFloor = true };
 
     private static Check FromRatio(string id, Trade trade, string title, Trail demand, Trail capacity, double ratio, string governingCase, string cure, string? caution)
     {

@@ -63,4 +63,13 @@ public sealed record GapRequest(
 {
     /// <summary>Formative lag of the gap in seconds for the equal-area rule: 100 ns fires within 500 ns at a fifth over the static voltage (common practice, no source: within about 500 ns).</summary>
     public double FormativeLagS { get; init; } = 100e-9;
+
+    /// <summary>Statistical lag in seconds, waited for a first electron; it counts into the same area.</summary>
+    public double StatisticalLagS { get; init; }
+
+    /// <summary>
+    /// What strokes build up across the open gap. When there are any, the gap's upper end is set with its volt-time curve on the worst of them in place of the
+    /// impulse ratio of the standard front.
+    /// </summary>
+    public ImmutableArray<Lightning.StrikeFront> Fronts { get; init; } = [];
 }

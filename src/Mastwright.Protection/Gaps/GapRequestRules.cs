@@ -37,6 +37,7 @@ internal static class GapRequestRules
         if (request.ImpulseRatio is { } ratio)
             Range("gap-impulse-ratio", "The impulse ratio", ratio, 1, 10, "", "1 means the gap fires without delay; leave it out to have it computed.");
         Range("gap-lag", "The formative lag", 1e9 * request.FormativeLagS, 0, 10e3, "ns", "100 ns is usual for a few millimetres.");
+        Range("gap-statistical-lag", "The statistical lag", 1e9 * request.StatisticalLagS, 0, 100e3, "ns", "0 for a gap that sees daylight.");
         Range("gap-tolerance", "The setting tolerance", 1000 * request.SettingToleranceM, 0, 5, "mm", "Give the plus-or-minus error of the feeler.");
         if (request.Bands.IsDefaultOrEmpty)
             faults.Add(new("gap-no-bands", Severity.Error, "No band is given, so the working voltage is unknown.", WayOut: "Give every band with its base voltage."));

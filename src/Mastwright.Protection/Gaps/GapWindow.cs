@@ -55,10 +55,24 @@ public static class GapWindow
     /// <summary>What a gap set to <paramref name="spacingM"/> may need to fire on a lightning front: densest air, set too wide.</summary>
     public static Trail FiringAt(GapRequest request, double spacingM)
     {
+        if (!request.Fronts.IsDefaultOrEmpty)
+            return request.Fronts.Select(f => FiringOn(request, f, spacingM)).MaxBy(t => t.Value)!;
         var spark = GapBreakdown.PeakVolts(request.Electrodes, spacingM + request.SettingToleranceM, request.DenseAir);
         var ratio = ImpulseRatio(request);
         return Trail.Computed("firing voltage", "Uf", spark.Value * ratio.Value, QuantityKind.PeakVoltage,
             "Uf = Us(s + tolerance, dense air)·ki", Page, spark, ratio);
+    }
+
+    /// <summary>What a gap set to <paramref name="spacingM"/> may need to fire on one stroke's front, from its volt-time curve: densest air, set too wide.</summary>
+    public static Trail FiringOn(GapRequest request, Lightning.StrikeFront front, double spacingM)
+    {
+        var spark = GapBreakdown.PeakVolts(request.Electrodes, spacingM + request.SettingToleranceM, request.DenseAir);
+        var lag = request.FormativeLagS + request.StatisticalLagS;
+        var firing = front.Fires(spark.Value, lag);
+        return Trail.Computed($"firing voltage, {front.Name}", "Uf", firing?.Volts ?? spark.Value, QuantityKind.PeakVoltage,
+            "∫(u − Us)dt = Us·lag on the simulated front", Source.Derived("docs/theory/lightning.md"), spark,
+            Trail.Assumed("formative and statistical lag", "lag", lag, QuantityKind.Time, "common practice, no source: a few millimetres fire within about 500 ns"))
+            .Remark(firing is null ? "The stroke ends its front before the gap would need more than its static voltage." : "No network beside the gap, which is the steepest front.");
     }
 
     /// <summary>The impulse ratio that counts: the one given, or r from (r − 1)²/r = 2·lag/T₁, equal area on a straight front of T₁ = 1.2 µs on which the gap fires at the crest.</summary>
@@ -67,9 +81,10 @@ public static class GapWindow
         const double frontS = 1.2e-6;
         if (request.ImpulseRatio is { } given)
             return Given("impulse ratio", "ki", given);
-        var x = 2 * request.FormativeLagS / frontS;
+        var lag = request.FormativeLagS + request.StatisticalLagS;
+        var x = 2 * lag / frontS;
         return Trail.Computed("impulse ratio", "ki", 1 + (0.5 * x) + Math.Sqrt(x + (0.25 * x * x)), QuantityKind.Ratio, "(ki − 1)²/ki = 2·lag/T1", Page,
-            Trail.Assumed("formative lag", "lag", request.FormativeLagS, QuantityKind.Time, "common practice, no source: a few millimetres fire within about 500 ns"),
+            Trail.Assumed("formative lag", "lag", lag, QuantityKind.Time, "common practice, no source: a few millimetres fire within about 500 ns"),
             Trail.Given("front of the standard impulse", "T1", frontS, QuantityKind.Time, Source.FromMemory("IEC 60060-1, lightning impulse 1.2/50", "2010")))
             .Remark("Strengths are stated for the same standard front. Steeper strokes raise both; the strike simulation follows them.");
     }
@@ -157,15 +172,21 @@ public static class GapWindow
     {
         var power = working.Value > 0 ? Math.Pow(allowed.Value / working.Value, 2) : 1;
         var changes = ImmutableArray.CreateBuilder<string>();
-        changes.Add(Invariant($"Fit a {part.Name} good for at least {needed.Value / 1000:0.0} kV peak."));
-        if (allowed.Value > 0)
-            changes.Add(Invariant($"Bring the working crest on {band.Name} down to {allowed.Value / 1000:0.0} kV: at the same base impedance that is {100 * power:0} % of the power, or change the height, the top loading or the feed of that band."));
+        changes.Add($"Fit a {part.Name} good for at least {Volts(needed)} peak.");
+        if (!request.Fronts.IsDefaultOrEmpty && !part.FallsWithAirDensity)
+            changes.Add($"Or let less than the whole gap voltage reach the {part.Name}: a series coil on the mast's side of it, or a gap or arrester of its own beside it; the study of the strike shows what reaches it.");
+        changes.Add(power switch
+        {
+            >= 0.05 => Invariant($"Bring the working crest on {band.Name} down to {Volts(allowed)}: at the same base impedance that is {100 * power:0} % of the power, or change the height, the top loading or the feed of that band."),
+            > 0 => $"Lowering the power alone does not help: the largest gap that protects the {part.Name} holds {Volts(allowed)} against {Volts(working)} on {band.Name}. Change the height, the top loading or the feed of that band so that its base voltage falls, or fit a stronger part.",
+            _ => $"No power is low enough: even the smallest gap fires above what the {part.Name} stands. Fit a stronger part first.",
+        });
         if (request.WetFactor < 0.99)
             changes.Add("Put a drip hood over the gap, which takes the wet factor to 1.");
         if (request.SettingToleranceM > 0.05e-3)
             changes.Add("Set the gap with a locked screw and a ground feeler, which takes the setting error below 0.05 mm.");
         if (request.Electrodes.IsSharp || request.Electrodes.DiameterM < 0.02)
-            changes.Add("Use larger, rounder electrodes: they scatter less, and fire with less delay for the same hold-off.");
+            changes.Add("Use larger, rounder electrodes: they scatter less from spark to spark.");
         if (request.MismatchFactor > 1)
             changes.Add("Make the transmitter fold back on mismatch, which takes the mismatch factor towards 1.");
         return changes.ToImmutable();
@@ -174,7 +195,7 @@ public static class GapWindow
     private static Finding NoFit(GapBand band, GapProtected part, Trail needed) => new(
         "gap-none-fits", Severity.Error,
         $"No gap both holds the working voltage on {band.Name} and protects the {part.Name}.",
-        Allowed: Invariant($"a weakest strength of at least {needed.Value / 1000:0.0} kV peak at these margins"),
+        Allowed: $"a weakest strength of at least {Volts(needed)} peak at these margins",
         WayOut: "See the list of changes; do not run without protection, and do not close the gap below the hold-off spacing.");
 
     private static ImmutableArray<Finding> OutOfRange(params ReadOnlySpan<Trail> trails)
@@ -185,12 +206,23 @@ public static class GapWindow
             foreach (var warning in trail.RangeWarnings())
             {
                 if (!findings.Any(f => f.Message == warning))
-                    findings.Add(new("gap-model-range", Severity.Warning, warning, WayOut: "Choose electrodes with a larger diameter, or allow a wider margin."));
+                    findings.Add(new("gap-model-range", Severity.Warning, warning, WayOut: WayOut(warning)));
             }
         }
 
         return findings.ToImmutable();
     }
+
+    // What to do depends on which model was left: the air, the radio-frequency lowering, or the shape.
+    private static string WayOut(string warning) =>
+        warning.Contains("density", StringComparison.OrdinalIgnoreCase) || warning.Contains("umidity", StringComparison.Ordinal)
+            ? "Check the site's elevation, temperatures and humidity; where they are right, allow a wider margin on both sides and try the gap on the site."
+        : warning.Contains("radio-frequency", StringComparison.Ordinal)
+            ? "Allow a wider margin above the working peak, and watch the gap at full power from outside the fence."
+        : warning.Contains("needle", StringComparison.Ordinal) ? "Use rounded electrodes, whose spark voltage is known better, or allow a wider margin."
+        : "Choose electrodes with a larger diameter, or allow a wider margin.";
+
+    private static string Volts(Trail trail) => Invariant($"{trail.Value / 1000:0.0} kV");
 
     private static double? SmallestWith(Func<double, bool> holds)
     {

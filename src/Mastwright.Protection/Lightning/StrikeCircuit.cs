@@ -17,6 +17,10 @@ internal static class StrikeCircuit
     public const string CableInner = "cable inner";
     public const string Equipment = "equipment";
     public const string FirstShield = "shield 1 L";
+    public const string FirstInner = "inner 1 L";
+    public const string Radio = "radio input";
+    public const string Arrester = "arrester at the mast";
+    public const string HouseArrester = "arrester at the house";
 
     private const int MastSections = 4;
     private const int ShieldSections = 4;
@@ -41,9 +45,8 @@ internal static class StrikeCircuit
             ? Gap(circuit, gap, spark!)
             : circuit.Inductor(StrapPart, Base, Plate, 0.2e-6);
         circuit = earth.AddTo(circuit, Plate);
-        circuit = Feed(circuit, s);
-        return s.Cable is { } cable ? House(Ladder(circuit, "shield", Plate, Entry, Route(cable.Route).Ohm, cable.LengthM, Route(cable.Route).Share * LightMPerS,
-            cable.ShieldOhmPerM * cable.LengthM, ShieldSections), s.House) : circuit;
+        (circuit, var inner) = Feed(circuit, s);
+        return s.Cable is { } cable ? House(Cable(circuit, cable, inner), cable, s.House) : circuit;
     }
 
     public static (double Ohm, double Share) Route(CableRoute route) => route switch
@@ -63,7 +66,7 @@ internal static class StrikeCircuit
             .Gap(GapPart, "gap top", Plate, new GapModel(new DisruptiveEffect(onset, 1, area), arc, 2e-12));
     }
 
-    private static TransientCircuit Feed(TransientCircuit circuit, StrikeScenario s)
+    private static (TransientCircuit Circuit, string Inner) Feed(TransientCircuit circuit, StrikeScenario s)
     {
         var node = Base;
         foreach (var part in s.Feed)
@@ -79,21 +82,47 @@ internal static class StrikeCircuit
                 node = next;
         }
 
-        if (s.Cable is not { } cable)
-            return circuit;
-        // Looking into a long cable the inner conductor shows the cable's impedance to its shield.
-        circuit = circuit.Resistor(CableInner, node, Plate, cable.ImpedanceOhm);
-        return cable.ArresterSparkoverV is { } volts
-            ? circuit
-                .Inductor("arrester leads", node, "arrester top", ArresterLeadH)
-                .Gap("arrester", "arrester top", Plate, new GapModel(new VoltageBreakdown(new PeakVolts(volts)), new ConstantArc(ArresterOhm), 2e-12))
-            : circuit;
+        return (circuit, node);
     }
 
-    private static TransientCircuit House(TransientCircuit circuit, StruckHouse? house)
+    private static TransientCircuit ArresterAt(TransientCircuit circuit, string name, string inner, string shield, double? sparkoverV) => sparkoverV is not { } volts
+        ? circuit
+        : circuit
+            .Inductor($"{name} leads", inner, $"{name} top", ArresterLeadH)
+            .Gap(name, $"{name} top", shield, new GapModel(new VoltageBreakdown(new PeakVolts(volts)), new ConstantArc(ArresterOhm), 2e-12));
+
+    // The shield over earth and the conductor inside it as π sections. All flux outside the shield links the conductor too: each section of it is a full copy of
+    // the shield's inductance, coupled, and then the cable's own. The shield's resistance lies between the conductor's two references and so drives it, as it does
+    // in a real cable.
+    private static TransientCircuit Cable(TransientCircuit circuit, StruckCable cable, string inner)
+    {
+        const double coupling = 0.9999;
+        var (ohm, share) = Route(cable.Route);
+        var delay = cable.LengthM / (share * LightMPerS);
+        var own = cable.LengthM / (cable.VelocityFactor * LightMPerS) / ShieldSections;
+        circuit = Ladder(circuit, "shield", Plate, Entry, ohm, cable.LengthM, share * LightMPerS, cable.ShieldOhmPerM * cable.LengthM, ShieldSections);
+        circuit = ArresterAt(circuit, Arrester, inner, Plate, cable.ArresterSparkoverV).Capacitor(CableInner, inner, Plate, own / cable.ImpedanceOhm / 2);
+        var node = inner;
+        for (var k = 1; k <= ShieldSections; k++)
+        {
+            var last = k == ShieldSections;
+            var next = last ? "inner end" : $"inner {k}";
+            circuit = circuit
+                .Inductor($"inner {k} image", node, $"inner {k} middle", ohm * delay / ShieldSections)
+                .Mutual($"inner {k} M", $"shield {k} L", $"inner {k} image", coupling)
+                .Inductor($"inner {k} L", $"inner {k} middle", next, cable.ImpedanceOhm * own)
+                .Resistor($"inner {k} damping", $"inner {k} middle", next, 2 * cable.ImpedanceOhm)
+                .Capacitor($"inner {k} C", next, last ? Entry : $"shield {k}", own / cable.ImpedanceOhm / (last ? 2 : 1));
+            node = next;
+        }
+
+        return ArresterAt(circuit, HouseArrester, node, Entry, cable.HouseArresterSparkoverV).Resistor(Radio, node, Entry, cable.ImpedanceOhm);
+    }
+
+    private static TransientCircuit House(TransientCircuit circuit, StruckCable cable, StruckHouse? house)
     {
         if (house is null)
-            return circuit.Capacitor("open end", Entry, TransientCircuit.Ground, 50e-12);
+            return circuit.Capacitor("open end", Entry, TransientCircuit.Ground, 1e-12 * cable.LengthM);
         const double wireM = 2.5e-3;
         circuit = circuit
             .Inductor(Equipment, Entry, "equipment earth", StraightInductance.Wire(house.EquipmentPathM, wireM).Value)

@@ -15,7 +15,8 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
 
     public StrikeResult Read()
     {
-        var plate = Volts("rise of the plate", "Up", raw.HighestVoltage(StrikeCircuit.Plate).Value, _crest, earth.RadialsOhm);
+        Trail[] electrodes = [earth.RadialsOhm, .. new[] { earth.RodsOhm, earth.RingOhm }.OfType<Trail>()];
+        var plate = Volts("rise of the plate", "Up", raw.HighestVoltage(StrikeCircuit.Plate).Value, [_crest, .. electrodes]);
         var fired = raw.Events.FirstOrDefault(e => e.Part == StrikeCircuit.GapPart && e.Kind == TransientEventKind.Fired);
         var parts = Parts();
         var basePeak = parts[0].PeakV;
@@ -51,13 +52,22 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
     private ImmutableArray<StruckPart> Parts()
     {
         List<string> names = ["base insulator", StrikeCircuit.StrapPart, .. scenario.Feed.Select(p => p.Name)];
-        if (scenario.Cable is not null)
+        if (scenario.Cable is { } cable)
+        {
             names.Add(StrikeCircuit.CableInner);
+            if (cable.ArresterSparkoverV is not null)
+                names.Add(StrikeCircuit.Arrester);
+            if (cable.HouseArresterSparkoverV is not null)
+                names.Add(StrikeCircuit.HouseArrester);
+        }
+
         return [.. names.Select(Part)];
     }
 
     private StruckPart Part(string name)
     {
+        // At the mast the cable shows as its first capacitance; what goes along it flows through its first inductance.
+        var carrier = name == StrikeCircuit.CableInner ? StrikeCircuit.FirstInner : name;
         var across = raw.VoltageAcross(name);
         var peak = across.Max(Math.Abs);
         var above = 0.0;
@@ -69,9 +79,16 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
 
         return new(name,
             Volts($"peak voltage, {name}", "U", peak, _crest),
-            Trail.Computed($"peak current, {name}", "I", raw.HighestCurrent(name).Value, QuantityKind.PeakCurrent, "transient run", Run, _crest),
-            Trail.Computed($"energy, {name}", "W", raw.EnergyJ(name), QuantityKind.Energy, "W = ∫u·i dt", Run, _crest),
+            Trail.Computed($"peak current, {name}", "I", raw.HighestCurrent(carrier).Value, QuantityKind.PeakCurrent, "transient run", Run, _crest),
+            Trail.Computed($"energy, {name}", "W", name == carrier ? raw.EnergyJ(name) : EnergyAlongCable(), QuantityKind.Energy, "W = ∫u·i dt", Run, _crest),
             Trail.Computed($"time above half, {name}", "t½", above, QuantityKind.Time, "transient run", Run, _crest));
+    }
+
+    private double EnergyAlongCable()
+    {
+        var volts = raw.VoltageAcross(StrikeCircuit.CableInner);
+        var amperes = raw.Current(StrikeCircuit.FirstInner);
+        return Enumerable.Range(1, Math.Max(0, volts.Count - 1)).Sum(i => 0.5 * ((volts[i] * amperes[i]) + (volts[i - 1] * amperes[i - 1])) * (raw.TimesS[i] - raw.TimesS[i - 1]));
     }
 
     private (Trail Charge, Trail Peak) CableShares()
@@ -92,7 +109,13 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
             Volts("shield at the entry", "Ue", entry.Max(Math.Abs), _crest),
             Volts("voltage across the radio's path", "Uq", Enumerable.Range(0, entry.Count).Max(i => Math.Abs(entry[i] - mains[i])), _crest),
             Trail.Computed("current through the radio's path", "Iq", raw.HighestCurrent(StrikeCircuit.Equipment).Value, QuantityKind.PeakCurrent, "transient run", Run, _crest),
-            Trail.Computed("charge through the radio's path", "Qq", raw.ChargeC(StrikeCircuit.Equipment), QuantityKind.Charge, "∫|i| dt", Run, _crest));
+            Trail.Computed("charge through the radio's path", "Qq", raw.ChargeC(StrikeCircuit.Equipment), QuantityKind.Charge, "∫|i| dt", Run, _crest))
+        {
+            RadioPeakV = Volts("voltage at the radio, conductor to shield", "Ur", raw.HighestVoltageAcross(StrikeCircuit.Radio).Value, _crest)
+                .Within("the radio taken as the cable's impedance"),
+            RadioEnergyJ = Trail.Computed("energy into the radio", "Wr", raw.EnergyJ(StrikeCircuit.Radio), QuantityKind.Energy, "Wr = ∫u·i dt", Run, _crest)
+                .Within("the radio taken as the cable's impedance"),
+        };
     }
 
     private ImmutableArray<Check> Checks(ImmutableArray<StruckPart> parts, TransientEvent? fired)
@@ -139,6 +162,12 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
                 WayOut: "Bond the shield at a panel where it enters, with a short strap to an earth that is bonded to the mains earth."));
         }
 
+        if (scenario is { Cable: { ArresterSparkoverV: null, HouseArresterSparkoverV: null } })
+        {
+            findings.Add(new("no-arrester", Severity.Warning, "No arrester stands between conductor and shield of the cable: what the network lets through reaches the radio.",
+                WayOut: "Fit one at the mast and one at the entry panel, each with its leads as short as they can be."));
+        }
+
         foreach (var warning in earth.RadialsOhm.RangeWarnings().Concat(spark?.RangeWarnings() ?? []))
             findings.Add(new("strike-model-range", Severity.Warning, warning));
         if (scenario.Cable is { } cable)
@@ -165,7 +194,10 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
         if (scenario.Cable is not null)
             waves.Add(Wave("current along the cable", QuantityKind.PeakCurrent, raw.Current(StrikeCircuit.FirstShield)));
         if (scenario.House is not null)
+        {
             waves.Add(Wave("current through the radio's path", QuantityKind.PeakCurrent, raw.Current(StrikeCircuit.Equipment)));
+            waves.Add(Wave("voltage, radio input", QuantityKind.PeakVoltage, raw.VoltageAcross(StrikeCircuit.Radio)));
+        }
         return [.. waves];
     }
 

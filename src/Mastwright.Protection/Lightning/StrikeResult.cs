@@ -18,7 +18,14 @@ public sealed record StruckPart(string Name, Trail PeakV, Trail PeakA, Trail Ene
 /// <param name="EquipmentPeakV">Highest voltage across the path through the radio.</param>
 /// <param name="EquipmentPeakA">Highest current through the radio and its mains lead.</param>
 /// <param name="EquipmentChargeC">Charge through the same path.</param>
-public sealed record StruckHouseEnd(Trail EntryPeakV, Trail EquipmentPeakV, Trail EquipmentPeakA, Trail EquipmentChargeC);
+public sealed record StruckHouseEnd(Trail EntryPeakV, Trail EquipmentPeakV, Trail EquipmentPeakA, Trail EquipmentChargeC)
+{
+    /// <summary>Highest voltage between conductor and shield at the radio.</summary>
+    public required Trail RadioPeakV { get; init; }
+
+    /// <summary>Energy into the radio between conductor and shield.</summary>
+    public required Trail RadioEnergyJ { get; init; }
+}
 
 /// <summary>A wave to draw.</summary>
 /// <param name="Name">Name.</param>
@@ -34,7 +41,7 @@ public sealed record StrikeWave(string Name, QuantityKind Kind, ImmutableArray<d
 /// <param name="ArcDropV">Voltage of the arc at the crest of its current; null when it did not fire.</param>
 /// <param name="ArcEnergyJ">Energy in the arc; null when it did not fire.</param>
 /// <param name="PlatePeakV">Highest rise of the plate over remote earth.</param>
-/// <param name="Parts">Base insulator, gap strap, feed parts, cable, in that order.</param>
+/// <param name="Parts">Base insulator, gap strap, feed parts, cable, arresters, in that order.</param>
 /// <param name="CableShare">Charge that goes along the cable's shield over the whole charge; 0 without a cable.</param>
 /// <param name="CablePeakShare">Highest current in the shield over the crest of the stroke.</param>
 /// <param name="House">The house end; null without one.</param>

@@ -38,6 +38,15 @@ internal static class StrikeRules
         Range("strike-radial-length", "The radial length", s.Earth.RadialLengthM, 0.5, 500, "m");
         Range("strike-radial-radius", "The radial wire's radius", s.Earth.RadialRadiusM, 1e-4, 0.05, "m");
         Range("strike-depth", "The radial depth", s.Earth.DepthM, 2 * s.Earth.RadialRadiusM, 3, "m");
+        Range("strike-rods", "The number of rods", s.Earth.Rods, 0, 100, "");
+        Range("strike-rod-distance", "The distance of the rods", s.Earth.RodDistanceM, 0.05, 100, "m");
+        if (s.Earth.Ring is { } ring)
+        {
+            Range("strike-ring", "The diameter of the buried ring", ring.DiameterM, 0.5, 200, "m");
+            Range("strike-ring-wire", "The radius of the ring's wire", ring.WireRadiusM, 2e-4, 0.1, "m");
+            Range("strike-ring-depth", "The depth of the ring", ring.DepthM, 2 * ring.WireRadiusM, 5, "m");
+        }
+
         foreach (var part in s.Feed.IsDefault ? [] : s.Feed)
             Range("strike-feed-part", $"The value of {part.Name}", part.Value, 1e-15, 1e9, "");
         if (!s.Feed.IsDefaultOrEmpty && s.Feed.Select(p => p.Name).Distinct().Count() != s.Feed.Length)
@@ -45,6 +54,7 @@ internal static class StrikeRules
         if (s.Cable is { } cable)
         {
             Range("strike-cable", "The cable length", cable.LengthM, 1, 1000, "m");
+            Range("strike-cable-speed", "The velocity factor of the cable", cable.VelocityFactor, 0.3, 1, "");
             Range("strike-cable-impedance", "The cable impedance", cable.ImpedanceOhm, 5, 600, "Ω");
         }
 

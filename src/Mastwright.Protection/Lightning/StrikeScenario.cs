@@ -51,9 +51,21 @@ public sealed record StruckEarth(
     double SoilOhmM, int Radials, double RadialLengthM, double RadialRadiusM, double DepthM,
     int Rods = 0, double RodLengthM = 2.4, double RodRadiusM = 0.008, double RelativePermittivity = 10)
 {
+    /// <summary>Distance of the rods from the mast's axis in metres; they stand evenly spread, and are joined to the plate by leads of that length.</summary>
+    public double RodDistanceM { get; init; } = 2.4;
+
+    /// <summary>A buried ring, bonded to every radial that crosses it; null without one.</summary>
+    public StruckRing? Ring { get; init; }
+
     /// <summary>Metal of the radials.</summary>
     public StrikeMetal RadialMetal { get; init; } = StrikeMetal.Copper;
 }
+
+/// <summary>A ring of bare wire in the soil round the base.</summary>
+/// <param name="DiameterM">Diameter in metres.</param>
+/// <param name="WireRadiusM">Radius of its wire in metres.</param>
+/// <param name="DepthM">Depth in metres.</param>
+public sealed record StruckRing(double DiameterM, double WireRadiusM, double DepthM);
 
 /// <summary>What a feed part is.</summary>
 public enum FeedElement
@@ -97,7 +109,14 @@ public enum CableRoute
 /// <param name="ArresterSparkoverV">Sparkover of an arrester between conductor and shield at the mast; null without one.</param>
 /// <param name="CableStrengthPeakV">Strength between conductor and shield in volts peak; null when unknown.</param>
 public sealed record StruckCable(
-    double LengthM, CableRoute Route, double ImpedanceOhm = 50, double ShieldOhmPerM = 0.005, double? ArresterSparkoverV = null, double? CableStrengthPeakV = null);
+    double LengthM, CableRoute Route, double ImpedanceOhm = 50, double ShieldOhmPerM = 0.005, double? ArresterSparkoverV = null, double? CableStrengthPeakV = null)
+{
+    /// <summary>Sparkover of an arrester between conductor and shield where the cable enters the house; null without one.</summary>
+    public double? HouseArresterSparkoverV { get; init; }
+
+    /// <summary>Speed of the wave inside the cable over that of light.</summary>
+    public double VelocityFactor { get; init; } = 0.66;
+}
 
 /// <summary>The house end.</summary>
 /// <param name="PanelBonded">Whether the shield is bonded at an entry panel to the panel's own earth and to the mains earth.</param>

@@ -17,13 +17,14 @@ public static class StrikeSimulation
     /// <param name="scenario">The scenario.</param>
     /// <param name="progress">Told the share done, 0 to 1.</param>
     /// <param name="tolerance">Error allowed in each step, as a share of every charge and flux.</param>
+    /// <param name="solved">The earth of <see cref="StrikeScenario.Earth"/> when it has been solved already; null solves it.</param>
     /// <param name="cancellation">Cancels.</param>
     public static StrikeResult? Run(
-        StrikeScenario scenario, IProgress<double>? progress = null, double tolerance = 1e-4, CancellationToken cancellation = default)
+        StrikeScenario scenario, IProgress<double>? progress = null, double tolerance = 1e-4, RadialEarth? solved = null, CancellationToken cancellation = default)
     {
         if (!scenario.Faults().IsEmpty)
             return null;
-        var earth = new RadialEarth(scenario.Earth, SoilIonisation.CriticalFieldCigre);
+        var earth = solved ?? new RadialEarth(scenario.Earth, SoilIonisation.CriticalFieldCigre);
         var spark = scenario.Gap is { } gap ? GapBreakdown.PeakVolts(gap.Electrodes, gap.SpacingM, gap.Air) : null;
         var end = scenario.EndS ?? Math.Min(5 * scenario.Stroke.TailS, 2e-3);
         var options = new TransientOptions(end) { RelativeTolerance = tolerance, FloorV = 100, FloorA = 1 };
@@ -37,14 +38,37 @@ public static class StrikeSimulation
     /// </summary>
     /// <param name="scenario">The scenario.</param>
     /// <param name="extraM">Extra length of the second run in metres.</param>
-    public static Trail? CostOfLongerStrap(StrikeScenario scenario, double extraM = 1)
+    /// <param name="solved">The earth when it has been solved already; null solves it.</param>
+    public static Trail? CostOfLongerStrap(StrikeScenario scenario, double extraM = 1, RadialEarth? solved = null)
     {
-        if (scenario.Gap is not { } gap || Run(scenario) is not { } one || Run(scenario with { Gap = gap with { StrapLengthM = gap.StrapLengthM + extraM } }) is not { } two)
+        if (!scenario.Faults().IsEmpty || scenario.Gap is not { } gap)
+            return null;
+        var earth = solved ?? new RadialEarth(scenario.Earth, SoilIonisation.CriticalFieldCigre);
+        if (Run(scenario, solved: earth) is not { } one || Run(scenario with { Gap = gap with { StrapLengthM = gap.StrapLengthM + extraM } }, solved: earth) is not { } two)
             return null;
         var (before, after) = (AfterFiring(one), AfterFiring(two));
         return Trail.Computed("voltage for each metre of strap", "ΔU", (after.Value - before.Value) / extraM, QuantityKind.PeakVoltage, "ΔU = (U2 − U1)/Δl, two runs", Page,
             before, after, Trail.Given("extra length", "Δl", extraM, QuantityKind.Length, Source.DesignFile))
             .Remark("Voltage across the base once the gap burns: strap and arc.");
+    }
+
+    /// <summary>
+    /// The voltage a stroke would build up across the gap if it never fired: the front its volt-time curve is read from. No network and no cable stand beside
+    /// the gap, which makes it the steepest such a stroke can be there. Null when the scenario has faults or no gap.
+    /// </summary>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="solved">The earth when it has been solved already; null solves it.</param>
+    public static StrikeFront? FrontAtGap(StrikeScenario scenario, RadialEarth? solved = null)
+    {
+        const int steps = 400;
+        var open = scenario with { Feed = [], Cable = null, House = null };
+        if (open.Gap is null || !open.Faults().IsEmpty)
+            return null;
+        var never = Trail.Assumed("spark voltage of a gap that never fires", "Us", 1e12, QuantityKind.PeakVoltage, "only the front is wanted");
+        var end = scenario.Stroke.CrestTimeS();
+        var raw = StrikeCircuit.Build(open, solved ?? new RadialEarth(scenario.Earth, SoilIonisation.CriticalFieldCigre), never)
+            .Run(new TransientOptions(end) { RelativeTolerance = 1e-3, FloorV = 100, FloorA = 1, LongestStepS = end / steps });
+        return new(scenario.Stroke.Name, raw.TimesS, [.. raw.VoltageAcross(StrikeCircuit.GapPart)]);
     }
 
     // Before it fires the gap sets the voltage; what the strap adds shows afterwards.

@@ -60,17 +60,50 @@ public static class RfBurn
     public static Check FenceCheck(Trail builtM, Trail neededM) => Check.AtLeast("survive.fence", Trade.Survive, "The fence keeps people far enough from the mast",
         builtM, neededM, "highest of all limits", "Widen the fence, or lower the power or the duty.", Caution);
 
+    /// <summary>Height below which a grown person bends over a fence, in metres (common practice).</summary>
+    public const double LeanHeightM = 1.5;
+
+    /// <summary>Least height of a fence round conductors above 1000 V by the rule most codes resemble, in metres: 7 ft.</summary>
+    public const double CodeHeightM = 7 * 0.3048;
+
+    /// <summary>
+    /// How far a person reaches beyond a fence: an arm through or over it, and the length by which a low fence is bent over.
+    /// </summary>
+    /// <param name="heightM">Height of the fence in metres; null when it is not known.</param>
+    public static Trail ReachOver(double? heightM)
+    {
+        var lean = heightM is { } h ? Math.Max(0, LeanHeightM - h) : 0;
+        var arm = Trail.Given("arm", "a", ArmM, QuantityKind.Length, Source.CommonPractice);
+        return Trail.Computed("reach beyond the fence", "a'", ArmM + lean, QuantityKind.Length, "a' = a + max(0, 1.5 m − h)", Source.CommonPractice,
+            heightM is { } known ? [arm, Trail.Given("height of the fence", "h", known, QuantityKind.Length, Source.DesignFile)] : [arm]);
+    }
+
+    /// <summary>A check of the fence's height where the base carries more than 1000 V; a lower fence is a caution, as local codes differ.</summary>
+    /// <param name="heightM">Height of the fence in metres.</param>
+    /// <param name="baseRmsV">Highest base voltage, rms.</param>
+    public static Check? HeightCheck(double heightM, Trail baseRmsV)
+    {
+        if (baseRmsV.Value <= 1000)
+            return null;
+        var check = Check.AtLeast("survive.fence.height", Trade.Survive, "The fence is not climbed or reached over by chance",
+            Trail.Given("height of the fence", "h", heightM, QuantityKind.Length, Source.DesignFile),
+            Trail.Given("height round conductors above 1000 V", "hmin", CodeHeightM, QuantityKind.Length, Source.FromMemory("NFPA 70, National Electrical Code, 110.31: 7 ft, or 6 ft and a foot of barbed wire", "2020")),
+            "base voltage above 1000 V", "Raise the fence to 7 ft, or as your local code asks.", Caution);
+        return check.Verdict == Verdict.Fail ? check with { Verdict = Verdict.Caution } : check;
+    }
+
     /// <summary>
     /// Radius of the fence round the base: beyond every exposure distance for the public, and an arm's length beyond anything that burns.
     /// </summary>
     /// <param name="exposure">Public exposure distances, near-field where solved.</param>
     /// <param name="burnReachM">Farthest horizontal distance of a part that burns and lies within reach, in metres; 0 for the base alone.</param>
-    public static Trail FenceRadius(ImmutableArray<Trail> exposure, double burnReachM)
+    /// <param name="reach">How far a person reaches beyond the fence, see <see cref="ReachOver"/>; null for an arm.</param>
+    public static Trail FenceRadius(ImmutableArray<Trail> exposure, double burnReachM, Trail? reach = null)
     {
         var burn = Trail.Given("reach of parts that burn", "rb", burnReachM, QuantityKind.Length, Source.DesignFile);
-        var arm = Trail.Given("arm", "a", ArmM, QuantityKind.Length, Source.CommonPractice);
+        var arm = reach ?? ReachOver(null);
         var worst = exposure.IsDefaultOrEmpty ? 0 : exposure.Max(t => t.Value);
-        return Trail.Computed("fence radius", "Rfence", Math.Max(worst, burnReachM + ArmM), QuantityKind.Length, "Rfence = max(R of every limit, rb + a)", Source.Derived("docs/theory/exposure.md"),
+        return Trail.Computed("fence radius", "Rfence", Math.Max(worst, burnReachM + arm.Value), QuantityKind.Length, "Rfence = max(R of every limit, rb + a)", Source.Derived("docs/theory/exposure.md"),
             [.. exposure.IsDefault ? [] : exposure, burn, arm])
             .Remark("Where the fence would have to stand on a neighbour's ground, lower the power or the duty instead.");
     }

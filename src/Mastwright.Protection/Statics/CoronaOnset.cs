@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Mastwright.Fields.Electrostatics;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Gaps;
@@ -60,6 +61,18 @@ public static class CoronaOnset
         }
 
         return (best.Point, best.Field, GradientVPerM(best.Point.SmallRadiusM, best.Point.LargeRadiusM, air, roughness));
+    }
+
+    /// <summary>Every surface point chosen, by height: the external field for which it would begin to spray when the solution is for 1 V/m.</summary>
+    internal static ImmutableArray<(double HeightM, double OnsetVPerM)> Along(ElectrostaticField field, Func<SurfacePoint, bool> where, AirState air, double roughness)
+    {
+        var density = air.RelativeDensity().Value;
+        return
+        [
+            .. Enumerable.Range(0, field.SurfaceFieldVPerM.Length).Where(i => field.SurfaceFieldVPerM[i] != 0 && where(field.Basis.Points[i]))
+                .Select(i => (field.Basis.Points[i].Position.Z, Gradient(field.Basis.Points[i].SmallRadiusM, field.Basis.Points[i].LargeRadiusM, density, roughness) / Math.Abs(field.SurfaceFieldVPerM[i])))
+                .OrderBy(p => p.Z),
+        ];
     }
 
     private static bool IsSphere(double smallRadiusM, double largeRadiusM) => largeRadiusM <= 2 * smallRadiusM;

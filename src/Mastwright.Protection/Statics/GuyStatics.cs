@@ -84,7 +84,14 @@ public static class GuyStatics
     private static WireConductor Mast(MastOutline mast, ImmutableArray<Wire> rods)
     {
         var wires = ImmutableArray.CreateBuilder<Wire>();
-        wires.Add(new(new(0, 0, mast.BaseHeightM), new(0, 0, mast.HeightM), mast.RadiusM, mast.RodLengthM <= 0));
+        var from = mast.BaseHeightM;
+        foreach (var step in mast.Below)
+        {
+            wires.Add(new(new(0, 0, from), new(0, 0, step.TopM), step.RadiusM));
+            from = step.TopM;
+        }
+
+        wires.Add(new(new(0, 0, from), new(0, 0, mast.HeightM), mast.RadiusM, mast.RodLengthM <= 0));
         if (mast.RodLengthM > 0)
             wires.Add(new(new(0, 0, mast.HeightM), new(0, 0, mast.HighestM), mast.RodRadiusM, true));
         wires.AddRange(rods);

@@ -11,6 +11,11 @@ namespace Mastwright.Protection.Statics;
 /// <param name="LevelM">Height of its centre line above ground in metres.</param>
 public sealed record CoronaRing(double RingDiameterM, double TubeDiameterM, double LevelM);
 
+/// <summary>A section of a shaft below the topmost one.</summary>
+/// <param name="TopM">Height of its upper end in metres.</param>
+/// <param name="RadiusM">Its radius in metres.</param>
+public sealed record ShaftStep(double TopM, double RadiusM);
+
 /// <summary>The outline of an upright mast for electrostatics: a shaft with a rounded top, a rod or whisker on it, and a ring.</summary>
 /// <param name="HeightM">Height of the shaft's top above ground in metres.</param>
 /// <param name="RadiusM">Radius of the shaft in metres; for lattice, the radius of the round tube with the same capacitance (about 0.6 of the face width, common practice).</param>
@@ -21,6 +26,12 @@ public sealed record CoronaRing(double RingDiameterM, double TubeDiameterM, doub
 public sealed record MastOutline(
     double HeightM, double RadiusM, double BaseHeightM = 0.3, double RodLengthM = 0, double RodRadiusM = 0, CoronaRing? Ring = null)
 {
+    /// <summary>Sections below the topmost one, from the foot up, each with the height of its upper end and its radius; empty when the shaft is of one radius.</summary>
+    public ImmutableArray<ShaftStep> Below { get; init; } = [];
+
+    /// <summary>Radius of the shaft at its foot in metres.</summary>
+    public double FootRadiusM => Below.IsEmpty ? RadiusM : Below[0].RadiusM;
+
     /// <summary>Height of the highest point of shaft and rod in metres.</summary>
     public double HighestM => HeightM + RodLengthM;
 
@@ -36,6 +47,15 @@ public sealed record MastOutline(
 
         Need(RadiusM > 0 && RadiusM < HeightM / 4, "mast-radius", Invariant($"The shaft radius is {RadiusM:0.###} m on a height of {HeightM:0.###} m."), "more than 0 and less than a quarter of the height");
         Need(BaseHeightM >= 0 && BaseHeightM + (2 * RadiusM) < HeightM, "mast-base", Invariant($"The foot of the shaft stands at {BaseHeightM:0.###} m."), "0 to below the top");
+        var last = BaseHeightM + (BaseHeightM > 0 ? FootRadiusM : 0);
+        foreach (var (step, above) in Below.Zip(Below.Skip(1).Append(new(HeightM, RadiusM))))
+        {
+            var shoulder = Math.Abs(step.RadiusM - above.RadiusM);
+            Need(step.RadiusM > 0 && step.TopM > last + (2 * shoulder) && step.TopM + (2 * shoulder) + RadiusM < HeightM, "mast-step",
+                Invariant($"A section of radius {step.RadiusM:0.###} m ends at {step.TopM:0.###} m."), "sections from the foot up, each longer than its shoulders");
+            last = step.TopM;
+        }
+
         Need(RodLengthM >= 0, "rod-length", Invariant($"The rod length is {RodLengthM:0.###} m."), "0 or more");
         Need(RodLengthM == 0 || (RodRadiusM > 0 && RodRadiusM <= RadiusM && RodLengthM > 3 * RodRadiusM), "rod-radius",
             Invariant($"The rod radius is {1000 * RodRadiusM:0.##} mm on a length of {RodLengthM:0.###} m."), "more than 0, at most the shaft's, and less than a third of its length");
@@ -53,9 +73,11 @@ public sealed record MastOutline(
     public AxisymmetricBody ToBody()
     {
         var pieces = ImmutableArray.CreateBuilder<MeridianCurve>();
-        var foot = BaseHeightM > 0 ? BaseHeightM + RadiusM : 0;
+        var foot = BaseHeightM > 0 ? BaseHeightM + FootRadiusM : 0;
         if (BaseHeightM > 0)
-            pieces.Add(new MeridianArc(0, foot, RadiusM, RadiusM, -Math.PI / 2, 0));
+            pieces.Add(new MeridianArc(0, foot, FootRadiusM, FootRadiusM, -Math.PI / 2, 0));
+        foreach (var (step, above) in Below.Zip(Below.Skip(1).Append(new(HeightM, RadiusM))))
+            foot = Step(pieces, foot, step, above.RadiusM);
         var shoulder = RodLengthM > 0 ? RadiusM - RodRadiusM : RadiusM;
         var shaftTop = HeightM - shoulder;
         pieces.Add(new MeridianLine(RadiusM, foot, RadiusM, shaftTop));
@@ -74,6 +96,28 @@ public sealed record MastOutline(
         if (Ring is { } ring)
             pieces.Add(new MeridianArc(ring.RingDiameterM / 2, ring.LevelM, ring.TubeDiameterM / 2, ring.TubeDiameterM / 2, 0, 2 * Math.PI));
         return new("mast", pieces.ToImmutable());
+    }
+
+    // Sections meet in a rounded shoulder, outwards or inwards, so that no edge stands there that the mast has not got.
+    private static double Step(ImmutableArray<MeridianCurve>.Builder pieces, double from, ShaftStep step, double aboveM)
+    {
+        var shoulder = step.RadiusM - aboveM;
+        if (Math.Abs(shoulder) < 1e-6)
+        {
+            pieces.Add(new MeridianLine(step.RadiusM, from, aboveM, step.TopM));
+            return step.TopM;
+        }
+
+        if (shoulder > 0)
+        {
+            pieces.Add(new MeridianLine(step.RadiusM, from, step.RadiusM, step.TopM - shoulder));
+            pieces.Add(new MeridianArc(aboveM, step.TopM - shoulder, shoulder, shoulder, 0, Math.PI / 2));
+            return step.TopM;
+        }
+
+        pieces.Add(new MeridianLine(step.RadiusM, from, step.RadiusM, step.TopM));
+        pieces.Add(new MeridianArc(step.RadiusM, step.TopM - shoulder, -shoulder, -shoulder, -Math.PI / 2, 0));
+        return step.TopM - shoulder;
     }
 
     /// <summary>Whether a surface point lies on the ring.</summary>

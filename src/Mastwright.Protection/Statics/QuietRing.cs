@@ -34,18 +34,27 @@ public static class QuietRing
     /// <param name="tubesM">Tube diameters to try in metres; null takes <see cref="UsualTubesM"/>.</param>
     /// <param name="cancellation">Cancels between solutions.</param>
     public static QuietRingAnswer Search(
-        MastOutline mast, AirState air, double roughness, double fieldVPerM, ImmutableArray<double>? tubesM = null, CancellationToken cancellation = default)
+        MastOutline mast, AirState air, double roughness, double fieldVPerM, ImmutableArray<double>? tubesM = null, CancellationToken cancellation = default) =>
+        Search(mast, fieldVPerM, m => Onset(m, air, roughness, cancellation), mast.RadiusM, tubesM ?? UsualTubesM);
+
+    /// <summary>The same for a top whose onset another solution gives, e.g. one with leg ends and whiskers.</summary>
+    /// <param name="mast">The outline; its ring is replaced.</param>
+    /// <param name="fieldVPerM">Atmospheric field up to which it shall be quiet, in V/m.</param>
+    /// <param name="onset">Least atmospheric field at onset of an outline with or without ring, in V/m.</param>
+    /// <param name="clearM">Distance from the axis that the ring's inside must clear, in metres.</param>
+    /// <param name="tubesM">Tube diameters to try, in metres.</param>
+    public static QuietRingAnswer Search(MastOutline mast, double fieldVPerM, Func<MastOutline, double> onset, double clearM, ImmutableArray<double> tubesM)
     {
         var bare = mast with { Ring = null };
         if (bare.Faults() is { IsEmpty: false } faults)
             return new(false, null, [], faults);
-        if (Onset(bare, air, roughness, cancellation) >= fieldVPerM)
+        if (onset(bare) >= fieldVPerM)
             return new(true, null, [], []);
 
         List<QuietRingChoice> choices = [];
-        foreach (var tube in tubesM ?? UsualTubesM)
+        foreach (var tube in tubesM)
         {
-            if (ForTube(bare, tube, air, roughness, fieldVPerM, cancellation) is { } choice)
+            if (ForTube(bare, tube, onset, clearM, fieldVPerM) is { } choice)
                 choices.Add(choice);
         }
 
@@ -57,17 +66,17 @@ public static class QuietRing
         return new(false, sorted.IsEmpty ? null : sorted[0], sorted, none);
     }
 
-    private static QuietRingChoice? ForTube(MastOutline mast, double tube, AirState air, double roughness, double target, CancellationToken cancellation)
+    private static QuietRingChoice? ForTube(MastOutline mast, double tube, Func<MastOutline, double> onset, double clearM, double target)
     {
         MastOutline With(double diameter) => mast with { Ring = new(diameter, tube, mast.HighestM) };
-        var low = (2 * mast.RadiusM) + (1.5 * tube);
+        var low = (2 * Math.Max(mast.RadiusM, clearM)) + (1.5 * tube);
         // The onset field rises with the ring up to a point, then its shielding of the middle fails: the first size on a widening scan that is quiet brackets the answer.
         var previous = low;
         for (var diameter = low; diameter <= LargestRingM; diameter *= 1.35)
         {
-            var onset = Onset(With(diameter), air, roughness, cancellation);
-            if (onset >= target)
-                return Refine(With, previous, diameter, onset, target, air, roughness, cancellation);
+            var at = onset(With(diameter));
+            if (at >= target)
+                return Refine(With, previous, diameter, at, target, onset);
             previous = diameter;
         }
 
@@ -75,19 +84,19 @@ public static class QuietRing
     }
 
     private static QuietRingChoice Refine(
-        Func<double, MastOutline> with, double noisy, double quiet, double onset, double target, AirState air, double roughness, CancellationToken cancellation)
+        Func<double, MastOutline> with, double noisy, double quiet, double found, double target, Func<MastOutline, double> onset)
     {
         while (quiet - noisy > 0.02 * quiet)
         {
             var mid = 0.5 * (noisy + quiet);
-            var at = Onset(with(mid), air, roughness, cancellation);
+            var at = onset(with(mid));
             if (at >= target)
-                (quiet, onset) = (mid, at);
+                (quiet, found) = (mid, at);
             else
                 noisy = mid;
         }
 
-        return new(with(quiet).Ring!, onset);
+        return new(with(quiet).Ring!, found);
     }
 
     private static double Onset(MastOutline mast, AirState air, double roughness, CancellationToken cancellation) =>

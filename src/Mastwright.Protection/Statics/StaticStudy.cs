@@ -40,7 +40,11 @@ public sealed record CoronaPlace(string Part, double HeightM, Trail Enhancement,
 /// <param name="Findings">Remarks.</param>
 public sealed record StaticResult(
     Trail CapacitanceF, Trail? EffectiveHeightM, ImmutableArray<(Weather Weather, Trail Volts)> FloatingV,
-    ImmutableArray<CoronaPlace> Places, Trail HandEnhancement, ImmutableArray<Finding> Findings);
+    ImmutableArray<CoronaPlace> Places, Trail HandEnhancement, ImmutableArray<Finding> Findings)
+{
+    /// <summary>Shaft and rod from the foot up: height in metres, and the atmospheric field in V/m in which that place would begin to spray.</summary>
+    public ImmutableArray<(double HeightM, double OnsetVPerM)> Along { get; init; } = [];
+}
 
 /// <summary>
 /// Static and corona of one mast in the atmospheric field by the axisymmetric boundary-element solution: the mast earthed for direct current, as a
@@ -83,7 +87,10 @@ public static class StaticStudy
         var capacitance = Trail.Computed("capacitance of the mast", "C", basis.SelfCapacitanceF(0), QuantityKind.Capacitance, "C = Q/V, boundary elements", Engine, Height(mast))
             .Remark(Invariant($"{basis.Unknowns} unknowns."));
         return new(capacitance, height, floating,
-            [.. places.OrderBy(p => p.OnsetField.Value)], RodEnhancement(mast.HighestM, mast.RodLengthM > 0 ? mast.RodRadiusM : mast.RadiusM), Remarks(mast));
+            [.. places.OrderBy(p => p.OnsetField.Value)], RodEnhancement(mast.HighestM, mast.RodLengthM > 0 ? mast.RodRadiusM : mast.RadiusM), Remarks(mast))
+        {
+            Along = CoronaOnset.Along(field, p => !mast.OnRing(p), air, roughness),
+        };
     }
 
     /// <summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Trails;
@@ -23,47 +24,88 @@ internal static partial class Grounds
         }
 
         book.Add(new PageBreak()).Add(new Heading(1, "Appendix: every check with its grounds"));
-        book.Text("Demand and capacity of every check. Under each stand the numbers it was computed from, once; a mark (!) says that a model was used outside its range.");
+        book.Text("Demand and capacity of every check, and under them every number they were computed from. Each number is worked out once and has a number of its own; where it serves again, only that is named. Checks worked out by the same formulas are shown in full once, the others with their own numbers. A mark (!) says that a model was used outside its range.");
+        var known = new Dictionary<TrailKey, int>();
         foreach (var trade in result.Checks.GroupBy(c => c.Trade).OrderBy(g => g.Key))
         {
             book.Section(TradeName(trade.Key));
-            book.Table("", ["Check", "#Demand", "#Capacity", "#Use", "Verdict", "Governed by"], trade.Select(c => new Cell[]
+            book.Table("", ["Check", "#Demand", "#Limit", "#Use", "Verdict", "Governed by"], trade.Select(c => new Cell[]
             {
-                c.Title + "\n" + c.Id, book.Show(c.Demand), book.Show(c.Capacity), DocumentBuilder.Use(c), new(c.Verdict.ToString().ToLowerInvariant(), c.Verdict), c.GoverningCase,
+                c.Title + "\n" + c.Id, book.Show(c.Demand), DocumentBuilder.Side(c) + book.Show(c.Capacity), DocumentBuilder.Use(c), new(c.Verdict.ToString().ToLowerInvariant(), c.Verdict), c.GoverningCase,
             }));
-
-            // One trail of each kind of check, the hardest: the others differ only in their numbers.
-            foreach (var check in trade.GroupBy(c => StationResult.KindOf(c.Id)).Select(g => g.MaxBy(c => c.Ratio)!))
+            foreach (var kind in trade.GroupBy(c => StationResult.KindOf(c.Id)))
             {
-                Trails(book, check);
+                Trails(book, [.. kind], known);
             }
         }
     }
 
-    private static void Trails(DocumentBuilder book, Check check)
+    // What makes two numbers the same to a reader.
+    private sealed record TrailKey(string Name, double Value, string Formula, string Source, string? OutOfRange, string Inputs)
     {
-        var rows = new List<Cell[]>();
-        var seen = new HashSet<Trail>();
-        void Add(Trail trail, int depth)
+        public static TrailKey Of(Trail trail) => new(trail.Name, trail.Value, trail.Formula, trail.Source.ToString(), trail.OutOfRange, string.Join(';', trail.Inputs.Select(i => string.Create(CultureInfo.InvariantCulture, $"{i.Name}={i.Value:R}"))));
+    }
+
+    private static void Trails(DocumentBuilder book, IReadOnlyList<Check> checks, Dictionary<TrailKey, int> known)
+    {
+        // Checks worked out by the same formulas differ only in their numbers: the first is shown in full, the others by those that are new.
+        var alike = checks.GroupBy(c => Shape(c.Demand) + "|" + Shape(c.Capacity)).Select(g => g.ToList()).ToList();
+        foreach (var group in alike)
         {
-            if (!seen.Add(trail))
+            var rows = new List<Cell[]>();
+            Add(book, rows, known, group[0].Demand, 0);
+            Add(book, rows, known, group[0].Capacity, 0);
+            book.Table($"{group[0].Title} ({group[0].Id})", ["#No.", "Quantity", "Sign", "#Value", "Formula", "Source and range"], rows);
+            if (group.Count > 1)
+            {
+                book.Table("By the same formulas", ["Check", "Its own numbers; those not named are as above"], group.Skip(1).Select(c => new Cell[] { c.Id, Own(book, c, known) }));
+            }
+        }
+    }
+
+    private static void Add(DocumentBuilder book, List<Cell[]> rows, Dictionary<TrailKey, int> known, Trail trail, int depth)
+    {
+        var name = new string('·', Math.Min(depth, 6)) + (depth > 0 ? " " : "") + trail.Name;
+        if (known.TryGetValue(TrailKey.Of(trail), out var number))
+        {
+            rows.Add(["", name, trail.Symbol, book.Show(trail, 5), $"see no. {number.ToString(CultureInfo.InvariantCulture)}", ""]);
+            return;
+        }
+
+        known.Add(TrailKey.Of(trail), known.Count + 1);
+        var source = trail.Source.Kind == SourceKind.Assumed ? "assumed: " + trail.Source : trail.Source.ToString();
+        var range = trail.OutOfRange is { } outside ? "\n(!) " + outside : trail.Range.Length > 0 ? "\nholds for " + trail.Range : "";
+        rows.Add([known.Count.ToString(CultureInfo.InvariantCulture), name, trail.Symbol, book.Show(trail, 5), trail.Formula, source + range]);
+        foreach (var input in trail.Inputs)
+        {
+            Add(book, rows, known, input, depth + 1);
+        }
+    }
+
+    private static string Own(DocumentBuilder book, Check check, Dictionary<TrailKey, int> known)
+    {
+        var words = new List<string>();
+        var seen = new HashSet<TrailKey>();
+        void Add(Trail trail)
+        {
+            if (known.ContainsKey(TrailKey.Of(trail)) || !seen.Add(TrailKey.Of(trail)))
             {
                 return;
             }
 
-            var source = trail.Source.Kind == SourceKind.Assumed ? "assumed: " + trail.Source : trail.Source.ToString();
-            var range = trail.OutOfRange is { } outside ? "\n(!) " + outside : trail.Range.Length > 0 ? "\nholds for " + trail.Range : "";
-            rows.Add([new string('·', Math.Min(depth, 6)) + (depth > 0 ? " " : "") + trail.Name, trail.Symbol, book.Show(trail, 5), trail.Formula, source + range]);
+            words.Add($"{(trail.Symbol.Length > 0 ? trail.Symbol : trail.Name)} = {book.Show(trail)}" + (trail.OutOfRange is { } outside ? $" (!) {outside}" : ""));
             foreach (var input in trail.Inputs)
             {
-                Add(input, depth + 1);
+                Add(input);
             }
         }
 
-        Add(check.Demand, 0);
-        Add(check.Capacity, 0);
-        book.Table($"{check.Title} ({check.Id})", ["Quantity", "Sign", "#Value", "Formula", "Source and range"], rows);
+        Add(check.Demand);
+        Add(check.Capacity);
+        return words.Count > 0 ? string.Join("; ", words) : "all as above";
     }
+
+    private static string Shape(Trail trail) => $"{trail.Symbol}:{trail.Formula}:{trail.Source}[{string.Join(',', trail.Inputs.Select(Shape))}]";
 
     private static string TradeName(Trade trade) => trade switch
     {

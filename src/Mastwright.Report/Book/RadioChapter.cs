@@ -7,6 +7,7 @@ using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Drawings;
+using Mastwright.Report.Studies;
 
 namespace Mastwright.Report.Book;
 
@@ -17,8 +18,8 @@ internal static class RadioChapter
 
     public static void Write(DocumentBuilder book, StationResult result, CancellationToken cancellation)
     {
-        var patterns = Patterns.Of(result.Station, cancellation);
-        foreach (var (mast, n) in result.Masts.Select((m, n) => (m, n)))
+        cancellation.ThrowIfCancellationRequested();
+        foreach (var mast in result.Masts)
         {
             book.Add(new PageBreak()).Add(new Heading(1, $"Mast {mast.Name}: how it radiates"));
             if (mast.Bands.IsEmpty)
@@ -28,13 +29,13 @@ internal static class RadioChapter
             }
 
             Bands(book, result, mast);
-            Shapes(book, result.Station, mast, n, patterns);
+            Shapes(book, result.Station, mast);
             Networks(book, result.Station, mast);
         }
 
         foreach (var (group, answer) in result.Station.Groups.Zip(result.Groups))
         {
-            Group(book, group, answer, patterns);
+            Group(book, result.Station, group, answer);
         }
 
         book.Section("Checks of radiation and feed").Checks("Worst of each kind", result.WorstOfEachKind.Where(c => c.Trade is Trade.Radiate or Trade.Feed));
@@ -52,25 +53,20 @@ internal static class RadioChapter
             [.. mast.Bands.Select(b => (b.Name, b.FeedOhm.Real, $"R {QuantityFormat.Digits(b.FeedOhm.Real, 3)} Ω", Math.Abs(b.FeedOhm.Imaginary), $"X {(b.FeedOhm.Imaginary < 0 ? "−" : "+")}{QuantityFormat.Digits(Math.Abs(b.FeedOhm.Imaginary), 3)} Ω, SWR {Swr(Mismatch.Swr(b.FeedOhm, result.Station.Feed.LineOhm))}"))]));
     }
 
-    private static void Shapes(DocumentBuilder book, Station station, MastResult mast, int n, Patterns? patterns)
+    private static void Shapes(DocumentBuilder book, Station station, MastResult mast)
     {
-        if (patterns is null)
-        {
-            return;
-        }
-
         book.Section("Patterns and currents");
-        foreach (var some in station.Bands.Chunk(CurvesAtOnce))
+        foreach (var some in mast.Bands.Where(b => b.Pattern is not null).Chunk(CurvesAtOnce))
         {
-            book.Add(Polar.Upright($"Upright patterns of mast {mast.Name}", "Pattern from horizon to horizon through the strongest bearing, in decibels below the strongest direction, over a perfectly conducting plane: real earth takes more at low angles.",
-                [.. some.Select(b => (b.Title, patterns.Upright(n, b)))]));
+            book.Add(Polar.Upright($"Upright patterns of mast {mast.Name}", $"Pattern from horizon to horizon through the strongest bearing, in decibels below the strongest direction; {some[0].GainDbi.Range}.",
+                [.. some.Select(b => (b.Name, Patterns.Below(b.Pattern!.UprightDbi)))]));
         }
 
         var unit = QuantityFormat.UnitFor(1, QuantityKind.Length, station.UnitSystem);
-        foreach (var some in station.Bands.Chunk(CurvesAtOnce))
+        foreach (var some in mast.Bands.Where(b => !b.Currents.IsEmpty).Chunk(CurvesAtOnce))
         {
             book.Add(Plots.Curves($"Current along mast {mast.Name}", "Size of the current along the mast over its largest value.", $"height above ground, {unit.Symbol}", "current over largest",
-                [.. some.Select((b, i) => new Curve(b.Title, [.. patterns.Current(n, b).Select(p => (unit.FromSi(p.HeightM), p.Share))], Plots.Dash(i)))]));
+                [.. some.Select((b, i) => new Curve(b.Name, [.. Patterns.Current(mast.Name, b).Select(p => (unit.FromSi(p.HeightM), p.Share))], Plots.Dash(i)))]));
         }
     }
 
@@ -81,28 +77,28 @@ internal static class RadioChapter
         {
             if (band.Match is not { } match)
             {
-                book.Text($"{band.Name}: no two-element network matches; see the checks.");
+                book.Text($"{band.Name}: no network matches; see the checks.");
                 continue;
             }
 
             book.Add(NetworkDrawing.Of($"{band.Name}, mast {mast.Name}, to {book.Show(station.Feed.LineOhm, QuantityKind.Resistance)}", match, station.UnitSystem));
         }
 
-        book.Table("Parts of the networks", ["Band", "Network", "Part", "#Value", "#Peak voltage", "#Current RMS", "#Heat", "#SWR"], mast.Bands.Where(b => b.Match is not null).SelectMany(b =>
-            b.Match!.Ladder.Sections.Zip(b.Match.NetworkParts, (s, p) => new Cell[]
+        book.Table("Parts of the networks", ["Band", "Network", "Part", "#Value", "Wind or buy", "#Peak voltage", "#Current RMS", "#Heat", "#SWR"], mast.Bands.Where(b => b.Match is not null).SelectMany(b =>
+            b.Match!.Stresses.Select(s => new Cell[]
             {
-                b.Name, b.Match.Title, s.Title, book.Show(s.Value, s.ValueKind), book.Show(p.PeakVoltage.Value, QuantityKind.PeakVoltage, 3), book.Show(p.HighestCurrent.Value, QuantityKind.RmsCurrent, 3),
-                book.Show(p.DissipationW, QuantityKind.Power, 3), Swr(b.Match.Swr),
+                b.Name, b.Match.Title, s.Section.Title, book.Show(s.Section.Value, s.Section.ValueKind), NetworkParts.Offer(b.Network!.Built, s), book.Show(s.Voltage.Value, QuantityKind.PeakVoltage, 3), book.Show(s.Current.Value, QuantityKind.RmsCurrent, 3),
+                book.Show(s.HeatW, QuantityKind.Power, 3), Swr(b.Match.Swr),
             })));
-        if (mast.Bands.FirstOrDefault(b => b.Match is not null) is { Match: { } first } lowest)
+        foreach (var band in mast.Bands.Where(b => b.Match is not null))
         {
-            book.Add(NetworkDrawing.Smith($"{lowest.Name}, mast {mast.Name}", first));
+            book.Add(NetworkDrawing.Smith($"{band.Name}, mast {mast.Name}", band.Match!));
         }
     }
 
-    private static void Group(DocumentBuilder book, Group group, GroupResult answer, Patterns? patterns)
+    private static void Group(DocumentBuilder book, Station station, Group group, GroupResult answer)
     {
-        book.Add(new PageBreak()).Add(new Heading(1, $"Group {group.Name}"));
+        book.Add(new PageBreak()).Add(new Heading(1, $"Group {group.Name}")).Add(GroupPlan.Of(station, group));
         book.Table($"{book.Show(group.FrequencyHz, QuantityKind.Frequency)}, {book.Show(group.PowerW, QuantityKind.Power)} in all", ["Position", "#Bearing", "#Gain", "#Front to back", "#Over one mast"], group.Directions.Zip(answer.Directions, (d, a) => new Cell[]
         {
             d.Name, book.Show(d.BearingRad, QuantityKind.Angle, 3), book.Show(a.GainDbi, 3), book.Show(a.FrontToBackDb, 3), book.Show(a.GainOverOneDb, 3),
@@ -112,10 +108,11 @@ internal static class RadioChapter
             var asked = p.First.Currents.First(c => c.Mast == v.Mast);
             return new Cell[] { p.First.Name, v.Mast, QuantityFormat.Digits(asked.Size, 3), book.Show(asked.PhaseRad, QuantityKind.Angle, 3), Ohm(v.DriveOhm), book.Show(v.CurrentRms, 3), book.Show(v.BasePeakV, 3), book.Show(v.PowerW, 3) };
         })));
-        if (patterns is not null)
+        var drawn = answer.Directions.Where(d => d.Pattern is not null).ToList();
+        if (drawn.Count > 0)
         {
-            book.Add(Polar.Level($"Level patterns of group {group.Name}", "Pattern round the compass at the strongest elevation of the wanted bearing, north up, in decibels below the strongest direction.", [.. group.Directions.Select(d => (d.Name, patterns.Level(group, d)))]));
-            book.Add(Polar.Upright($"Upright patterns of group {group.Name}", "Pattern from the horizon in the wanted bearing (right) over the zenith to the horizon behind (left), in decibels below the strongest.", [.. group.Directions.Select(d => (d.Name, patterns.Upright(group, d)))]));
+            book.Add(Polar.Level($"Level patterns of group {group.Name}", "Pattern round the compass at the strongest elevation of the wanted bearing, north up, in decibels below the strongest direction; " + drawn[0].GainDbi.Range + ".", [.. drawn.Select(d => (d.Name, Patterns.Below(d.Pattern!.LevelDbi)))]));
+            book.Add(Polar.Upright($"Upright patterns of group {group.Name}", "Pattern from the horizon in the wanted bearing (right) over the zenith to the horizon behind (left), in decibels below the strongest; " + drawn[0].GainDbi.Range + ".", [.. drawn.Select(d => (d.Name, Patterns.Below(d.Pattern!.UprightDbi)))]));
         }
     }
 

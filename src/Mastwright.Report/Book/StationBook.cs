@@ -34,6 +34,8 @@ public static class StationBook
         SetOutSheet.Write(book, station);
         book.Add(new PageBreak()).Add(new Heading(1, "Build papers: cutting"));
         CutSheet.Write(book, station, input.Cancellation);
+        book.Add(new PageBreak()).Add(new Heading(1, "Build papers: concrete and bars"));
+        ConcreteSheet.Write(book, station, result, input.Cancellation);
         book.Add(new PageBreak()).Add(new Heading(1, "Build papers: raising and first use"));
         RaisingSheet.Write(book, station, result);
         book.Add(new PageBreak()).Add(new Heading(1, "Build papers: tensioning"));

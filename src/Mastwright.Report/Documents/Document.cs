@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using Mastwright.Model.Trails;
 
 namespace Mastwright.Report.Documents;
@@ -80,7 +81,12 @@ public sealed record DataTable(string Caption, ImmutableArray<Column> Columns, I
 /// <summary>A drawing or plot, composed once as SVG and shown as it is on a page and as vectors on paper.</summary>
 /// <param name="Caption">What it shows, readable on its own: the terminal shows only this.</param>
 /// <param name="Svg">A complete SVG document with a viewBox, sizes in millimetres, readable in grey.</param>
-public sealed record Figure(string Caption, string Svg) : Block;
+public sealed record Figure(string Caption, string Svg) : Block
+{
+    /// <summary>The numbers behind it; null where a drawing has none to show.</summary>
+    [JsonIgnore]
+    public FigureData? Data { get; init; }
+}
 
 /// <summary>A new page on paper.</summary>
 public sealed record PageBreak : Block;

@@ -40,9 +40,9 @@ public sealed class DocumentBuilder(string title, string subtitle, UnitSystem un
     public DocumentBuilder Checks(string caption, IEnumerable<Check> checks)
     {
         var all = checks.ToList();
-        Table(caption, ["Check", "#Demand", "#Capacity", "#Use", "Verdict", "Governed by"], all.Select(c => new Cell[]
+        Table(caption, ["Check", "#Demand", "#Limit", "#Use", "Verdict", "Governed by"], all.Select(c => new Cell[]
         {
-            c.Title, Show(c.Demand), Show(c.Capacity), Use(c),
+            c.Title, Show(c.Demand), Side(c) + Show(c.Capacity), Use(c),
             new(c.Verdict.ToString().ToLowerInvariant(), c.Verdict), c.GoverningCase,
         }));
         foreach (var cure in all.Where(c => c.Verdict is Verdict.Fail or Verdict.Unknown && c.Cure.Length > 0))
@@ -72,6 +72,9 @@ public sealed class DocumentBuilder(string title, string subtitle, UnitSystem un
 
     /// <summary>How much of its capacity a check uses, in per cent.</summary>
     public static string Use(Check check) => double.IsInfinity(check.Ratio) ? "∞" : QuantityFormat.Digits(check.Ratio < 1e-6 ? 0 : 100 * check.Ratio, 3) + " %";
+
+    /// <summary>On which side of its limit a check must stay: a sign and a space.</summary>
+    public static string Side(Check check) => check.HasFloor ? "≥ " : "≤ ";
 
     /// <summary>A trail's value in the reader's units, with a mark when a model underneath is outside its range.</summary>
     public string Show(Trail trail, int digits = 4) => Show(trail.Value, trail.Kind, digits) + (trail.RangeWarnings().Any() ? " (!)" : "");

@@ -4,7 +4,7 @@ namespace Mastwright.Report.Documents;
 
 /// <summary>
 /// Prints a document as PDF: fonts embedded, drawings as vectors, tables that go on over pages under repeated heads,
-/// a running head and page numbers. Equal input gives equal bytes: the date is the caller's.
+/// a running head and page numbers, an outline, and contents that lead to their page. Equal input gives equal bytes: the date is the caller's.
 /// </summary>
 public static class PdfDocument
 {
@@ -56,7 +56,7 @@ public static class PdfDocument
             pdf.Close();
         }
 
-        return stream.ToArray();
+        return PdfOutline.Add(stream.ToArray(), layout.Outline, layout.HeightPt);
     }
 
     private static void Frame(SKCanvas canvas, PdfLayout layout, Document document, DateOnly date, int page)

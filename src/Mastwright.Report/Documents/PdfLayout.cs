@@ -12,7 +12,7 @@ internal sealed class PdfLayout
     private const float TextSize = 9.5f;
     private const float Leading = 1.32f;
     private readonly Paper paper;
-    private readonly List<(int Level, string Text, int Page)> headings = [];
+    private readonly List<OutlineEntry> headings = [];
     private float y;
 
     public PdfLayout(Paper paper)
@@ -23,6 +23,9 @@ internal sealed class PdfLayout
 
     /// <summary>The pages, each as orders to draw.</summary>
     public List<List<Action<SKCanvas>>> Pages { get; } = [];
+
+    /// <summary>The headings with their places, for the outline.</summary>
+    public IReadOnlyList<OutlineEntry> Outline => headings;
 
     public float WidthPt => (float)paper.WidthMm * PerMm;
 
@@ -162,7 +165,10 @@ internal sealed class PdfLayout
             _ => 34,
         };
         Need(Math.Min((size * Leading) + 4 + follows, TextHeightPt));
-        headings.Add((heading.Level, heading.Text, Pages.Count));
+        var name = Target(headings.Count);
+        var point = new SKPoint(0, Math.Max(0, y - 6));
+        Draw(canvas => canvas.DrawNamedDestinationAnnotation(point, name)?.Dispose());
+        headings.Add(new OutlineEntry(heading.Level, heading.Text, Pages.Count, point.Y));
         Lines(heading.Text, size, bold: true);
         if (heading.Level == 1)
         {
@@ -189,13 +195,17 @@ internal sealed class PdfLayout
             {
                 using var font = PrintFonts.Font(size, entry.Level == 1);
                 using var ink = new SKPaint { Color = SKColors.Black, IsAntialias = true };
-                canvas.DrawText(headings.Where(h => h.Level <= 2).ElementAt(index).Page.ToString(System.Globalization.CultureInfo.InvariantCulture), LeftPt + TextWidthPt, baseline, SKTextAlign.Right, font, ink);
+                var heading = headings.Select((h, n) => (h, n)).Where(h => h.h.Level <= 2).ElementAt(index);
+                canvas.DrawLinkDestinationAnnotation(new SKRect(LeftPt, baseline - size, LeftPt + TextWidthPt, baseline + 2), Target(heading.n))?.Dispose();
+                canvas.DrawText(heading.h.Page.ToString(System.Globalization.CultureInfo.InvariantCulture), LeftPt + TextWidthPt, baseline, SKTextAlign.Right, font, ink);
             });
             y += (size * 1.3f) + (entry.Level == 1 ? 1 : 0);
         }
 
         y += 6;
     }
+
+    private static string Target(int heading) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"h{heading}");
 
     /// <summary>The word for a verdict with a sign that shows without colour.</summary>
     public static string Sign(Verdict verdict) => verdict switch

@@ -43,7 +43,14 @@ public static class Polar
             d.Line(kx, ky, kx + 12, ky, new Pen(0.55, Plots.Dash(i))).Text(kx + 14, ky + 0.9, cuts[i].Name, 2.5, ground: false);
         }
 
-        return new Figure(caption, d.ToSvg());
+        return new Figure(caption, d.ToSvg())
+        {
+            Data = new FigureData("angle from the horizon ahead over the zenith, °", "below the strongest, dB", [.. cuts.Select(c => new FigureSeries(c.Name, [.. c.Db.Select((db, j) =>
+            {
+                var (x, y) = Point(cx, cy, R(db, radius), Math.PI * j / (c.Db.Count - 1));
+                return new FigurePoint(180.0 * j / (c.Db.Count - 1), db, x, y);
+            })]))]),
+        };
     }
 
     /// <summary>Cuts round the compass, north up, side by side.</summary>
@@ -75,7 +82,14 @@ public static class Polar
             d.Text(cx, cy + RadiusMm + 8.4, cuts[i].Name, 2.8, Hold.Middle, bold: true, ground: false);
         }
 
-        return new Figure(caption, d.ToSvg());
+        return new Figure(caption, d.ToSvg())
+        {
+            Data = new FigureData("bearing, °", "below the strongest, dB", [.. cuts.Select((c, i) => new FigureSeries(c.Name, [.. c.Db.Select((db, j) =>
+            {
+                var (x, y) = Point(44 + (i % 2 * 84.0), 44 + (i / 2 * 90.0), R(db, RadiusMm), (Math.PI / 2) - (2 * Math.PI * j / c.Db.Count));
+                return new FigurePoint(360.0 * j / c.Db.Count, db, x, y);
+            })]))]),
+        };
     }
 
     private static double R(double db, double radius) => radius * Math.Max(0, 1 - (db / FloorDb));

@@ -1,3 +1,4 @@
+using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Stand;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
@@ -27,7 +28,7 @@ public static class SitePlan
 
         // What stands far away would make the masts too small to see: it is named in the key only.
         var near = ring.Where(r => r.RadiusM <= 2.2 * core).ToList();
-        var reach = near.Select(r => r.RadiusM).Append(core).Max();
+        var reach = 1.04 * near.Select(r => r.RadiusM).Append(core).Max();
         var (east, north) = (Span(station.Masts.Select(m => m.EastM)), Span(station.Masts.Select(m => m.NorthM)));
         var scale = Scale.Fitting(Math.Max(east.High - east.Low, north.High - north.Low) + (2 * reach), PlanMm - 6, units);
         var k = scale.MmPerM;
@@ -40,19 +41,35 @@ public static class SitePlan
 
         foreach (var mast in station.Masts)
         {
-            for (var i = 0; i < mast.Radials.Count; i++)
+            foreach (var r in RadialPlan.Of(station, mast).Radials)
             {
-                var b = 2 * Math.PI * i / mast.Radials.Count;
-                drawing.Line(X(mast.EastM), Y(mast.NorthM), X(mast.EastM + (mast.Radials.LengthM * Math.Sin(b))), Y(mast.NorthM + (mast.Radials.LengthM * Math.Cos(b))), Radial);
+                drawing.Line(X(mast.EastM), Y(mast.NorthM), X(mast.EastM + (r.LengthM * Math.Cos(r.AzimuthRad))), Y(mast.NorthM + (r.LengthM * Math.Sin(r.AzimuthRad))), Radial);
             }
+
+            if (mast.Radials.Screen is { } screen)
+            {
+                drawing.Box(X(mast.EastM - (screen.WidthM / 2)), Y(mast.NorthM + (screen.WidthM / 2)), screen.WidthM * k, screen.WidthM * k, new Pen(0.25));
+            }
+        }
+
+        foreach (var metal in station.NearbyMetal)
+        {
+            var (atX, atY, endX, endY) = (X(metal.EastM), Y(metal.NorthM), X(metal.EndEastM ?? metal.EastM), Y(metal.EndNorthM ?? metal.NorthM));
+            drawing.Line(atX, atY, endX, endY, new Pen(0.8)).Circle(atX, atY, 0.9, new Pen(0.1), "#000");
+            drawing.Text(endX + 1.6, endY + 0.9, metal.Name);
         }
 
         foreach (var mast in station.Masts)
         {
-            foreach (var r in near)
+            foreach (var r in near.Where(r => r.BearingRad is null))
             {
                 drawing.Circle(X(mast.EastM), Y(mast.NorthM), (r.Fall ? mast.TopM : r.RadiusM) * k, r.Pen);
             }
+        }
+
+        foreach (var r in near.Where(r => r.BearingRad is not null))
+        {
+            Bounds(drawing, station, r, reach, X, Y);
         }
 
         foreach (var mast in station.Masts)
@@ -65,7 +82,29 @@ public static class SitePlan
         scale.Bar(drawing, 6, y, units);
         Key(drawing, ring, near, station, y + 7);
         var beyond = near.Count < ring.Count ? " What lies beyond the sheet is named in the key." : "";
-        return new Figure($"Site plan, {scale.Name} when printed at full size. Distances of boundary, people and power line are from the nearest mast foot; the file gives no bearing for them, so they are drawn all round.{beyond}", drawing.ToSvg());
+        return new Figure($"Site plan, {scale.Name} when printed at full size. Distances of boundary, people and power line are from the nearest mast foot{(near.Any(r => r is { Fall: false, BearingRad: null }) ? "; where the file gives no bearing they are drawn all round" : "")}.{beyond}", drawing.ToSvg());
+    }
+
+    // What lies at a bearing: a line square to it, or the place itself, with its distance from the nearest foot.
+    private static void Bounds(Drawing drawing, Station station, Ring ring, double reachM, Func<double, double> x, Func<double, double> y)
+    {
+        var (sin, cos) = Math.SinCos(ring.BearingRad!.Value);
+        var foot = station.Masts.MaxBy(m => (m.EastM * sin) + (m.NorthM * cos))!;
+        var (e, n) = (foot.EastM + (ring.RadiusM * sin), foot.NorthM + (ring.RadiusM * cos));
+        if (ring.Place)
+        {
+            drawing.Circle(x(e) + (1.8 * sin), y(n) - (1.8 * cos), 1.8, new Pen(0.3), "#fff").Circle(x(e) + (1.8 * sin), y(n) - (1.8 * cos), 0.7, new Pen(0.1), "#000");
+        }
+        else
+        {
+            // As long as stays on the sheet: the half chord of the circle that the plan holds.
+            var half = Math.Max(6, Math.Sqrt(Math.Max(0, (reachM * reachM) - (ring.RadiusM * ring.RadiusM))));
+            drawing.Line(x(e - (half * cos)), y(n + (half * sin)), x(e + (half * cos)), y(n - (half * sin)), ring.Pen);
+        }
+
+        var off = ring.Place ? 6.5 : 3;
+        drawing.Text(x(e) + (off * sin), y(n) - (off * cos) + 0.9, ring.What, 2.3, sin > 0.3 ? Hold.Start : sin < -0.3 ? Hold.End : Hold.Middle);
+        drawing.Dimension(x(foot.EastM), y(foot.NorthM), x(e), y(n), 0.001, $"{QuantityFormat.Show(ring.RadiusM, QuantityKind.Length, station.UnitSystem)} at {QuantityFormat.Show(ring.BearingRad.Value, QuantityKind.Angle, station.UnitSystem, 3)}", 2.3);
     }
 
     private static void Mast(Drawing drawing, Mast mast, Func<double, double> x, Func<double, double> y)
@@ -83,24 +122,24 @@ public static class SitePlan
         drawing.Text(x(mast.EastM) + 2.4, y(mast.NorthM) - 2, mast.Name, 3.2, bold: true);
     }
 
-    private sealed record Ring(string What, double RadiusM, Pen Pen, bool Fall);
+    private sealed record Ring(string What, double RadiusM, Pen Pen, bool Fall, double? BearingRad = null, bool Place = false);
 
     private static IEnumerable<Ring> Rings(Station station)
     {
         yield return new Ring("fall circle: the mast's height", station.Masts.Max(m => m.TopM), Fall, true);
         if (station.Site.BoundaryDistanceM is { } boundary)
         {
-            yield return new Ring("boundary", boundary, Boundary, false);
+            yield return new Ring("boundary", boundary, Boundary, false, station.Site.BoundaryBearingRad);
         }
 
         if (station.Site.PeopleDistanceM is { } people)
         {
-            yield return new Ring("where people stay", people, People, false);
+            yield return new Ring("where people stay", people, People, false, station.Site.PeopleBearingRad, Place: true);
         }
 
         if (station.Site.PowerLineDistanceM is { } line)
         {
-            yield return new Ring("nearest power line", line, PowerLine, false);
+            yield return new Ring("nearest power line", line, PowerLine, false, station.Site.PowerLineBearingRad);
         }
     }
 
@@ -109,16 +148,23 @@ public static class SitePlan
         foreach (var r in rings)
         {
             drawing.Line(6, y, 24, y, r.Pen);
-            drawing.Text(28, y + 0.9, $"{r.What}, {QuantityFormat.Show(r.RadiusM, QuantityKind.Length, station.UnitSystem)}{(near.Contains(r) ? "" : " (beyond this sheet)")}", ground: false);
+            drawing.Text(28, y + 0.9, $"{r.What}, {QuantityFormat.Show(r.RadiusM, QuantityKind.Length, station.UnitSystem)}{(r.BearingRad is { } b ? $" at {QuantityFormat.Show(b, QuantityKind.Angle, station.UnitSystem, 3)}" : "")}{(near.Contains(r) ? "" : " (beyond this sheet)")}", ground: false);
             y += 4.6;
         }
 
-        var first = station.Masts[0].Radials;
         drawing.Line(6, y, 24, y, Radial);
-        drawing.Text(28, y + 0.9, $"radials: {first.Count} of {QuantityFormat.Show(first.LengthM, QuantityKind.Length, station.UnitSystem)}" + (station.Masts.Length > 1 ? " at each mast" : ""), ground: false);
+        drawing.Text(28, y + 0.9, "radials: " + string.Join("; ", station.Masts.Select(m => Radials(station, m)).Distinct()) + (station.Masts.Length > 1 ? " at each mast" : ""), ground: false);
         y += 4.6;
         drawing.Line(6, y, 24, y, Guy).Box(23, y - 1, 2, 2, new Pen(0.2), "#000");
         drawing.Text(28, y + 0.9, "guys with their anchor", ground: false);
+    }
+
+    // How many and how long as they really lie: cut short at a fence or by a neighbour's.
+    private static string Radials(Station station, Mast mast)
+    {
+        var lengths = RadialPlan.Of(station, mast).Radials.Select(r => r.LengthM).ToList();
+        string Show(double m) => QuantityFormat.Show(m, QuantityKind.Length, station.UnitSystem, 3);
+        return lengths.Max() - lengths.Min() < 0.05 ? $"{lengths.Count} of {Show(lengths[0])}" : $"{lengths.Count} of {Show(lengths.Min())} to {Show(lengths.Max())}";
     }
 
     private static (double Low, double High) Span(IEnumerable<double> values) => (values.Min(), values.Max());

@@ -79,8 +79,7 @@ public static class ResultJson
 
         private static JsonMatch Match(MatchCandidate m) => new(m.Title, m.Swr, m.LossDb,
         [
-            .. m.Ladder.Sections.Zip(m.NetworkParts, (section, part) => new JsonPart(
-                section.Title, section.ValueKind.ToString(), section.Value, part.PeakVoltage.Value, part.HighestCurrent.Value, part.DissipationW)),
+            .. m.Stresses.Select(s => new JsonPart(s.Section.Title, s.Section.ValueKind.ToString(), s.Section.Value, s.Voltage.Value, s.Current.Value, s.HeatW)),
         ]);
 
         private JsonGap Gap(GapAnswer answer) => answer switch

@@ -20,6 +20,20 @@ public static partial class TensionReadings
         ["pitch"] = "8.3 Hz",
         ["sag"] = "120 mm",
         ["tangent"] = "0.9 m",
+        ["side-pull"] = "100 N gives 45 mm at 3 m",
+    };
+
+    /// <summary>The way that a method noted in the journal was read; null for one this program does not know.</summary>
+    public static string? WayOf(string method) => method switch
+    {
+        "spring gauge" => "gauge",
+        "pulse return" => "pulse",
+        "swing count" => "swing",
+        "tuned pitch" => "pitch",
+        "sag sighting" => "sag",
+        "tangent sighting" => "tangent",
+        "side pull" => "side-pull",
+        _ => null,
     };
 
     /// <summary>The tension from a reading.</summary>
@@ -35,6 +49,7 @@ public static partial class TensionReadings
             "pitch" => With(way, written, QuantityKind.VibrationFrequency, v => TensionMethods.FromPitch(span, v)),
             "sag" => With(way, written, QuantityKind.FineLength, v => TensionMethods.FromSag(span, v)),
             "tangent" => With(way, written, QuantityKind.Length, v => TensionMethods.FromTangent(span, v)),
+            "side-pull" => Pulled(written, (f, d, a) => TensionMethods.FromSidePull(span, a, f, d)),
             "pulse" => Counted(way, written, (n, t) => TensionMethods.FromPulse(span, n, t)),
             "swing" => Counted(way, written, (n, t) => TensionMethods.FromSwing(span, n, t)),
             _ => throw new ArgumentOutOfRangeException(nameof(way), way, "No such way to measure."),
@@ -64,8 +79,24 @@ public static partial class TensionReadings
             : new(null, [Bad(way, written, time.Problem!)]);
     }
 
+    private static Reading<TensionEstimate> Pulled(string written, Func<double, double, double, Reading<TensionEstimate>> then)
+    {
+        if (PullGives().Match(written) is not { Success: true } m)
+        {
+            return new(null, [Bad("side-pull", written, "this is not a pull, what it gives and where")]);
+        }
+
+        var (pull, gives, at) = (QuantityText.Read(m.Groups["pull"].Value, QuantityKind.Force), QuantityText.Read(m.Groups["gives"].Value, QuantityKind.FineLength), QuantityText.Read(m.Groups["at"].Value, QuantityKind.Length));
+        return new[] { pull, gives, at }.Select(q => q.Problem).FirstOrDefault(p => p is not null) is { } problem
+            ? new(null, [Bad("side-pull", written, problem)])
+            : then(pull.ValueSi, gives.ValueSi, at.ValueSi);
+    }
+
     private static Finding Bad(string way, string written, string why) => new(
         "reading-bad", Severity.Error, $"The {way} reading cannot be used: {why}.", new Place("command line", 0, 0, $"--{way}"), written, WayOut: $"Write it like “{Ways[way]}”.");
+
+    [GeneratedRegex(@"^\s*(?<pull>.+?)\s+gives\s+(?<gives>.+?)\s+at\s+(?<at>.+)$", RegexOptions.IgnoreCase)]
+    private static partial Regex PullGives();
 
     [GeneratedRegex(@"^\s*(?<count>\d{1,5})\s*(?:returns|swings)?\s+in\s+(?<time>.+)$", RegexOptions.IgnoreCase)]
     private static partial Regex CountInTime();

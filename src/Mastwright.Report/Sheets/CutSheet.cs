@@ -20,7 +20,7 @@ public static class CutSheet
     private static readonly double[] UsReelsFt = [100, 250, 500, 1000];
 
     /// <summary>The study.</summary>
-    public static Study Study { get; } = new("cut", "Cut list of every guy piece and radial, with the reels to take them from", input =>
+    public static Study Study { get; } = new("cut", "Cut list of mast sections, every guy piece and radial, with the reels to take them from", input =>
     {
         var document = new DocumentBuilder("Cut list", input.Station.Name, input.Station.UnitSystem);
         Write(document, input.Station, input.Cancellation);
@@ -37,8 +37,14 @@ public static class CutSheet
     /// <summary>Writes the sheet.</summary>
     public static void Write(DocumentBuilder document, Station station, CancellationToken cancellation)
     {
-        document.Text("Lengths are unstressed strand lying straight at the tensioning temperature. Mark the bearing points before cutting; cut one guy, hang it, and look before you cut the rest. " +
+        var (set, cut) = (station.Site.TensioningTemperatureK, station.Site.CuttingTemperatureK ?? station.Site.TensioningTemperatureK);
+        document.Text($"Between bearing points: unstressed strand at the tensioning temperature of {document.Show(set, QuantityKind.Temperature, 3)}. To cut: lying straight and unloaded at the cutting temperature of {document.Show(cut, QuantityKind.Temperature, 3)}, allowances included. Mark the bearing points before cutting; cut one guy, hang it, and look before you cut the rest. " +
             "A turnbuckle takes up what strand gives as it beds in and what a tape gets wrong.");
+        foreach (var mast in station.Masts)
+        {
+            MastPieces.Write(document, mast);
+        }
+
         var strands = new List<(string Strand, PieceWanted Piece)>();
         foreach (var mast in station.Masts)
         {
@@ -115,7 +121,7 @@ public static class CutSheet
         {
             document.Add(new Note(NoteKind.Assumption, level.Hardware is { } hardware
                 ? $"Level {n}: a shackle counts {document.Show(GuyMakeUp.ShackleM(hardware), QuantityKind.FineLength, 3)} and the turnbuckle {document.Show(GuyMakeUp.TurnbuckleM(hardware), QuantityKind.FineLength, 3)} between its pins, opened {100 * hardware.TurnbuckleOpen:0} % of its take-up. " +
-                  $"These are usual sizes; measure your own and take the difference off the lowest piece. {EndRule(hardware)} Loops of strand through an egg interlock and add no length."
+                  $"{(hardware is { ShackleLengthM: not null, TurnbuckleLengthM: not null } ? "Both as measured." : "What was not measured is the catalogue's usual size: measure your own and write shackle-length and turnbuckle-length into the file.")} {EndRule(hardware)} Loops of strand through an egg interlock and add no length."
                 : $"Level {n}: the file does not describe the fittings, so the lengths run from pin to pin. Take the length of your shackles and turnbuckle, set half open, off the lowest piece, and add what your end fittings need."));
         }
     }

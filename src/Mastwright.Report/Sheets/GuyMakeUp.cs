@@ -13,12 +13,6 @@ public static class GuyMakeUp
 {
     private const double GravityMPerS2 = 9.80665;
 
-    // Inside length of a forged anchor shackle over its size (RR-C-271: 1 7/16 in for 3/8 in, 1 7/8 in for 1/2 in; from memory).
-    private const double ShackleLengthOverSize = 3.8;
-
-    // Length of a turnbuckle between its pins when closed: its take-up and about twelve threads' diameters of ends (common practice, no source).
-    private const double TurnbuckleEndsOverThread = 12;
-
     /// <summary>Stands for a fitting in the solver: so stiff that it does not stretch.</summary>
     private const double RigidN = 2e8;
 
@@ -27,19 +21,15 @@ public static class GuyMakeUp
     {
         var level = standing.Mast.Guys[guy.Level - 1];
         var pin = guy.Guy.AnchorM + standing.Still.Guy(guy.Guy.Name).ChordM;
-        var day = standing.Station.Site.TensioningTemperatureK;
-        return new GuyToCut(guy.Guy.Name, guy.Guy.AnchorM, pin, Links(standing.Mast, level, guy.Strand), standing.Wanted(guy), day, day);
+        var site = standing.Station.Site;
+        return new GuyToCut(guy.Guy.Name, guy.Guy.AnchorM, pin, Links(standing.Mast, level, guy.Strand), standing.Wanted(guy), site.TensioningTemperatureK, site.CuttingTemperatureK ?? site.TensioningTemperatureK);
     }
 
     /// <summary>Length of a shackle inside, m.</summary>
-    public static double ShackleM(GuyHardware hardware) => ShackleLengthOverSize * Catalogue.Default.Shackles[hardware.Shackle].SizeM;
+    public static double ShackleM(GuyHardware hardware) => GuyChains.ShackleM(hardware);
 
     /// <summary>Length of a turnbuckle between its pins at the opening it is set to, m.</summary>
-    public static double TurnbuckleM(GuyHardware hardware)
-    {
-        var row = Catalogue.Default.Turnbuckles[hardware.Turnbuckle];
-        return row.TakeUpM + (TurnbuckleEndsOverThread * row.ThreadM) + (hardware.TurnbuckleOpen * row.TakeUpM);
-    }
+    public static double TurnbuckleM(GuyHardware hardware) => GuyChains.TurnbuckleM(hardware);
 
     /// <summary>Tension at the anchor that the whole mast's solver gives for every guy made from these lengths.</summary>
     /// <param name="standing">The mast.</param>

@@ -13,12 +13,17 @@ namespace Mastwright.Report.Sheets;
 public static class MaterialsSheet
 {
     /// <summary>The study, with the invented sample prices.</summary>
-    public static Study Study { get; } = new("materials", "What to buy: quantities with waste and spares, weights, and prices", input =>
+    public static Study Study { get; } = new("materials", "What to buy: quantities with waste and spares, weights, and prices", input => Document(input, null));
+
+    /// <summary>The list as a document.</summary>
+    /// <param name="input">The station.</param>
+    /// <param name="prices">The user's own prices; null for the invented samples.</param>
+    public static Document Document(StudyInput input, Reading<PriceList>? prices)
     {
         var document = new DocumentBuilder("Materials", input.Station.Name, input.Station.UnitSystem);
-        Write(document, input.Station, input.Result, SamplePrices());
+        Write(document, input.Station, input.Result, prices ?? SamplePrices());
         return document.Build();
-    });
+    }
 
     /// <summary>The sample prices, every one of them invented.</summary>
     public static Reading<PriceList> SamplePrices() => PriceFile.Read(PriceFile.Sample(), "sample-prices.csv");
@@ -55,7 +60,7 @@ public static class MaterialsSheet
             ["weight of the lines with a known weight", document.Show(list.TotalMass, 3)],
         ]);
         document.Findings(reading.Findings);
-        document.Add(new Note(NoteKind.Assumption, "Reinforcement is counted at 80 kg of steel for each cubic metre of concrete and radials are pinned once a metre: common practice, no source. Winch, ropes, harness, fence, locks and tools are not in the list."));
+        document.Add(new Note(NoteKind.Assumption, "Reinforcement is the least the sheet of concrete and bars lists; radials are pinned once a metre: common practice, no source. Winch, ropes, harness, fence, locks and tools are not in the list."));
     }
 
     private static string Quantity(DocumentBuilder document, double value, MaterialUnit unit) => unit switch

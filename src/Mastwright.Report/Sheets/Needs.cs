@@ -14,8 +14,7 @@ public static class Needs
 {
     private const double StrandWaste = 0.04;
     private const double WireWaste = 0.02;
-    private const double ConcreteWaste = 0.08;
-    private const double RebarKgPerM3 = 80;
+    private const double BarWaste = 0.05;
     private const double ConcreteKgPerM3 = 2400;
     private const double CopperKgPerM3 = 8900;
     private const double RadialEndM = 0.3;
@@ -30,8 +29,10 @@ public static class Needs
             Guys(list, station, mast);
             Anchors(list, mast);
             Earth(list, station, mast);
-            Networks(list, station, result.Masts[n]);
+            list.AddRange(CabinetParts.Of(station, mast, result.Masts[n]));
         }
+
+        Concrete(list, ConcreteSheet.Bodies(station, result));
 
         return [.. list.OrderBy(x => Array.IndexOf(Order, x.Group))];
     }
@@ -45,8 +46,7 @@ public static class Needs
             if (section.Tube is { } tube)
             {
                 var run = MastSections.Of(mast).First(r => r.Tube is { } t && t.OuterDiameterM == tube.DiameterM && t.WallM == tube.WallM);
-                string Fine(double m) => QuantityFormat.Show(m, Model.Trails.QuantityKind.FineLength, station.UnitSystem, 3);
-                list.Add(new MaterialNeed($"tube {Fine(tube.DiameterM)} × {Fine(tube.WallM)} {tube.Metal}", "mast", section.LengthM, MaterialUnit.Metre, 0.03, MassKgPerUnit: run.MassKgPerM, Remark: "sleeves and bolts at the joints are extra"));
+                list.Add(new MaterialNeed(MastPieces.TubeName(tube, station.UnitSystem), "mast", section.LengthM, MaterialUnit.Metre, 0.03, MassKgPerUnit: run.MassKgPerM, PriceAs: $"tube {tube.Metal}"));
             }
             else
             {
@@ -56,9 +56,18 @@ public static class Needs
             }
         }
 
+        foreach (var joint in MastPieces.Of(mast, station.UnitSystem).Select(p => p.Above).OfType<MastJoint>())
+        {
+            list.Add(new MaterialNeed("section bolt with lock nut", "mast", joint.Bolts, MaterialUnit.Each, Spares: 0.1 * joint.Bolts, Remark: "size and grade as the maker of the sections says"));
+            if (joint.SleeveM > 0)
+            {
+                list.Add(new MaterialNeed($"sleeve inside {joint.SleeveFor}", "mast", joint.SleeveM, MaterialUnit.Metre, 0.03, PriceAs: "tube sleeve"));
+            }
+        }
+
         var insulator = Catalogue.Default.BaseInsulators[mast.Base.Insulator];
         list.Add(new MaterialNeed(insulator.Name, "mast", 1, MaterialUnit.Each, MassKgPerUnit: insulator.MassKg));
-        list.Add(new MaterialNeed($"base pivot, {Drawings.Words.Pivot(mast.Base.Pivot)}", "mast", 1, MaterialUnit.Each));
+        list.Add(new MaterialNeed($"base pivot, {Drawings.Words.Pivot(mast.Base.Pivot)}", "mast", 1, MaterialUnit.Each, PriceAs: "base pivot"));
         foreach (var thing in mast.Attachments)
         {
             list.Add(new MaterialNeed(thing.Name, "mast", 1, MaterialUnit.Each, MassKgPerUnit: thing.MassKg));
@@ -131,16 +140,12 @@ public static class Needs
     private static void Anchors(List<MaterialNeed> list, Mast mast)
     {
         const string group = "anchors and footings";
-        Concrete(list, mast.Base.FootingWidthM * mast.Base.FootingWidthM * mast.Base.FootingDepthM);
         foreach (var anchor in mast.Anchors)
         {
             switch (anchor)
             {
-                case { Block: { } b }:
-                    Concrete(list, b.LengthM * b.WidthM * b.HeightM);
-                    break;
-                case { Deadman: { } d }:
-                    Concrete(list, d.LengthM * d.HeightM * d.ThicknessM);
+                case { Block: not null } or { Deadman: not null }:
+                    list.Add(new MaterialNeed("anchor rod with eye, cast in", group, 1, MaterialUnit.Each, Remark: "galvanised, cranked in line with the guys"));
                     break;
                 case { Screw: { } s }:
                     list.Add(new MaterialNeed($"screw anchor, plate {1000 * s.DiameterM:0} mm", group, 1, MaterialUnit.Each, Remark: string.Create(CultureInfo.InvariantCulture, $"rated {s.RatedN / 1000:0.#} kN")));
@@ -150,7 +155,6 @@ public static class Needs
                     break;
                 case { Post: { } p }:
                     list.Add(new MaterialNeed($"post tube {1000 * p.DiameterM:0} × {1000 * p.WallM:0.#} mm", group, p.DepthM + Math.Max(0, anchor.RiseM) + 0.2, MaterialUnit.Metre, 0.02));
-                    Concrete(list, Math.PI / 4 * p.HoleDiameterM * p.HoleDiameterM * p.DepthM);
                     break;
                 default:
                     list.Add(new MaterialNeed(string.Create(CultureInfo.InvariantCulture, $"anchor rated {anchor.RatedPullN / 1000:0.#} kN"), group, 1, MaterialUnit.Each));
@@ -159,10 +163,13 @@ public static class Needs
         }
     }
 
-    private static void Concrete(List<MaterialNeed> list, double volumeM3)
+    private static void Concrete(List<MaterialNeed> list, IEnumerable<Build.Concrete.ReinforcedBody> bodies)
     {
-        list.Add(new MaterialNeed("concrete", "anchors and footings", volumeM3, MaterialUnit.CubicMetre, ConcreteWaste, MassKgPerUnit: ConcreteKgPerM3));
-        list.Add(new MaterialNeed("rebar", "anchors and footings", volumeM3 * RebarKgPerM3, MaterialUnit.Kilogram, 0.05));
+        foreach (var body in bodies)
+        {
+            list.Add(new MaterialNeed("concrete", "anchors and footings", body.Body.Count * body.Body.VolumeM3, MaterialUnit.CubicMetre, ConcreteSheet.Waste, MassKgPerUnit: ConcreteKgPerM3));
+            list.AddRange(body.Bars.Select(b => new MaterialNeed(b.Bar.Name, "anchors and footings", body.Body.Count * b.Count * b.LengthM, MaterialUnit.Metre, BarWaste, MassKgPerUnit: b.Bar.MassKgPerM, Remark: "reinforcement, bent to the list")));
+        }
     }
 
     private static void Earth(List<MaterialNeed> list, Station station, Mast mast)
@@ -183,25 +190,6 @@ public static class Needs
     {
         var known = Catalogue.Default.Wires.All.FirstOrDefault(w => Math.Abs(w.DiameterM - diameterM) < 0.01 * diameterM);
         var name = known?.Name ?? $"wire {QuantityFormat.Show(diameterM, Model.Trails.QuantityKind.FineLength, units, 3)}";
-        return new MaterialNeed(name, group, lengthM, MaterialUnit.Metre, WireWaste, sparesM, Math.PI / 4 * diameterM * diameterM * CopperKgPerM3, use + ", weighed as copper");
-    }
-
-    private static void Networks(List<MaterialNeed> list, Station station, MastResult mast)
-    {
-        const string group = "feed and protection";
-        foreach (var band in mast.Bands.Where(b => b.Match is not null))
-        {
-            var match = band.Match!;
-            foreach (var (section, part) in match.Ladder.Sections.Zip(match.NetworkParts))
-            {
-                string Show(double v, Model.Trails.QuantityKind kind) => QuantityFormat.Show(v, kind, station.UnitSystem, 3);
-                list.Add(new MaterialNeed($"{section.Title} {Show(section.Value, section.ValueKind)}, {band.Name}, mast {mast.Name}", group, 1, MaterialUnit.Each,
-                    Remark: $"{Show(part.PeakVoltage.Value, Model.Trails.QuantityKind.PeakVoltage)} peak and {Show(part.HighestCurrent.Value, Model.Trails.QuantityKind.RmsCurrent)} at the least; leave margin"));
-            }
-        }
-
-        list.Add(new MaterialNeed("gap electrode", group, 2, MaterialUnit.Each, Spares: 1));
-        list.Add(new MaterialNeed("static drain resistor or choke", group, 1, MaterialUnit.Each, Spares: 1));
-        list.Add(new MaterialNeed("weatherproof cabinet", group, 1, MaterialUnit.Each));
+        return new MaterialNeed(name, group, lengthM, MaterialUnit.Metre, WireWaste, sparesM, Math.PI / 4 * diameterM * diameterM * CopperKgPerM3, use + ", weighed as copper", PriceAs: "bare copper wire");
     }
 }

@@ -5,6 +5,7 @@ using Mastwright.Model.Trails;
 using Mastwright.Protection.Gaps;
 using Mastwright.Protection.People;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Studies;
 using Mastwright.Structure.Raising;
 
 namespace Mastwright.Report.Sheets;
@@ -13,6 +14,14 @@ namespace Mastwright.Report.Sheets;
 public static class RaisingSheet
 {
     private const double WindLimitMPerS = 5;
+
+    /// <summary>The study.</summary>
+    public static Study Study { get; } = new("plan", "Raising and first use: steps with hold points, crew, tools, weather limit", input =>
+    {
+        var document = new DocumentBuilder("Raising and first use", input.Station.Name, input.Station.UnitSystem);
+        Write(document, input.Station, input.Result);
+        return document.Build();
+    });
 
     /// <summary>Writes the plan.</summary>
     public static void Write(DocumentBuilder document, Station station, StationResult result)

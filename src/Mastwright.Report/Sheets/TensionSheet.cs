@@ -17,6 +17,7 @@ namespace Mastwright.Report.Sheets;
 public static class TensionSheet
 {
     private const double LightWindMPerS = 3;
+    private const int WindBearings = 8;
     private const int Temperatures = 8;
 
     /// <summary>The study.</summary>
@@ -110,20 +111,19 @@ public static class TensionSheet
             },
             Limits = standing.Station.Limits with { WindLoadFactor = 1 },
         };
-        var cases = LoadCases.Of(light, standing.Model).Where(c => c.WindPerM is not null).ToList();
+        var cases = LoadCases.Of(light, standing.Model, WindBearings).Where(c => c is { WindPerM: not null, WindFromRad: not null }).ToList();
         var prepared = MastSolver.Prepare(standing.Model.Structure, cases.Select(c => c.Case));
-        var solved = CaseBatch.Run(prepared, [.. cases.Select(c => c.Case)], cancellation: cancellation).Where(s => s.IsStable).ToList();
+        var solved = CaseBatch.Run(prepared, [.. cases.Select(c => c.Case)], cancellation: cancellation).Zip(cases).Where(s => s.First.IsStable)
+            .GroupBy(s => Math.Round(s.Second.WindFromRad!.Value, 6)).Select(g => (FromRad: g.Key, Solution: g.First().First)).OrderBy(s => s.FromRad).ToList();
         if (solved.Count == 0)
         {
             return;
         }
 
-        document.Table($"In a light wind of {document.Show(LightWindMPerS, QuantityKind.Speed, 2)} from any side the same guys read between", ["Level", "#Calm", "#Least", "#Most"], standing.Model.Guys.GroupBy(g => g.Level).Select(level =>
-        {
-            var readings = solved.SelectMany(s => level.Select(g => s.Guy(g.Guy.Name).AnchorTensionN)).ToList();
-            return new Cell[] { $"level {level.Key}", document.Show(standing.Still.Guy(level.First().Guy.Name).AnchorTensionN, QuantityKind.Force), document.Show(readings.Min(), QuantityKind.Force), document.Show(readings.Max(), QuantityKind.Force) };
-        }));
-        document.Text("Average the readings of guys on opposite sides rather than correcting each. In more wind than rustles leaves, wait.");
+        var guys = standing.Model.Guys;
+        document.Table($"What a light wind of {document.Show(LightWindMPerS, QuantityKind.Speed, 2)} adds to a reading: take it off", ["#Wind from", .. guys.Select(g => "#" + g.Guy.Name)], solved.Select(s =>
+            guys.Select(g => (Cell)Signed(document, s.Solution.Guy(g.Guy.Name).AnchorTensionN - standing.Still.Guy(g.Guy.Name).AnchorTensionN)).Prepend(document.Show(s.FromRad, QuantityKind.Angle, 3)).ToArray()));
+        document.Text("The correction goes with the square of the wind: half the wind, a quarter of it. Gusts make it uncertain by its own size, so average the readings of guys on opposite sides as well. In more wind than rustles leaves, wait.");
     }
 
     /// <summary>What each guy should read just after its own turn, so that all are right when the last is set; null when the guys do not act on one another in a way that can be undone.</summary>
@@ -181,6 +181,7 @@ public static class TensionSheet
     {
         document.Table("Record of the day: temperature ______  wind ______  date ______  gauge ______", ["Guy", "#Target", "First reading", "Turned", "Second reading", "Turned", "Last reading", "Locked"],
             standing.Model.Guys.Select(g => new Cell[] { g.Guy.Name, document.Show(standing.Wanted(g)), "", "", "", "", "", "" }));
+        document.Text("From readings to turns: `mastwright journal readings DESIGN --sheet readings.csv` writes this record as a table; filled in and given back with `--from readings.csv`, every reading is kept and the next turns of every turnbuckle are told. `mastwright turns DESIGN --measured \"1/north=1.8 kN, ...\"` does so without a journal.");
         document.Table("Plumb, sighted from two sides at right angles", ["Height", "#Allowed", "East or west", "North or south"], standing.Mast.Guys.Select(l => l.HeightM).Append(standing.Mast.TopM).Distinct().Select(h => new Cell[]
         {
             document.Show(h, QuantityKind.Length), document.Show((h - standing.Mast.Base.HeightM) / StandingGuys.PlumbOneIn, QuantityKind.FineLength, 2), "", "",

@@ -4,6 +4,7 @@ using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Statics;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -28,7 +29,9 @@ public static class CoronaStudy
                 Field(document, mast, still);
                 Ring(document, input.Station, report);
                 Drain(document, input.Station, report);
+                Points(document, report);
                 UnderPower(document, report, result);
+                Surfaces(document, report);
                 Guys(document, report);
             }
         }
@@ -43,13 +46,18 @@ public static class CoronaStudy
             {
                 p.Part, document.Show(p.HeightM, QuantityKind.Length, 3), document.Show(p.Enhancement, 3), document.Show(p.OnsetGradient, 3), document.Show(p.OnsetField, 3),
             }.Concat(Weather.Usual.Select(w => w.FieldVPerM.Value > p.OnsetField.Value ? new Cell("sprays", Verdict.Caution) : new Cell("quiet", Verdict.Pass))).ToArray()));
+        var unit = Model.Units.QuantityFormat.UnitFor(1, QuantityKind.Length, document.Units);
+        double[] up = [.. still.Along.Select(p => unit.FromSi(p.HeightM))];
+        Curve[] weathers = [.. Weather.Usual.Skip(1).Select(w => Curve.Of(w.Name, [up[0], up[^1]], [w.FieldVPerM.Value / 1e3, w.FieldVPerM.Value / 1e3]))];
+        document.Add(Plots.Curves("Onset of corona along the mast", "Atmospheric field in which each height of shaft and rod would begin to spray, by decades: what lies below a weather's line sprays in it",
+            new PlotAxis($"height, {unit.Symbol}"), new PlotAxis("atmospheric field, kV/m", true), [Curve.Of("shaft and rod", up, still.Along.Select(p => p.OnsetVPerM / 1e3)), .. weathers]));
         document.Table("By hand beside it", ["What", "#Boundary elements", "#By hand"],
         [
             ["field at the tip over atmospheric field", document.Show(still.Places[0].Enhancement, 3), document.Show(still.HandEnhancement, 3)],
         ]);
         if (mast.Top is null && mast.Sections[^1].Lattice is not null)
         {
-            document.Add(new Note(NoteKind.Assumption, "A lattice top is taken as a round shaft of the same girth. Leg ends, bolts and wire tips are far sharper and spray earlier: describe a rod under “top” or cap the top with a ring."));
+            document.Add(new Note(NoteKind.Assumption, "Above, a lattice top is taken as a round shaft of the same girth; its leg ends stand in a table of their own below, as round ends. Cut edges, bolts and wire tips are sharper still and spray earlier."));
         }
 
         if (still.EffectiveHeightM is { } height)
@@ -113,6 +121,35 @@ public static class CoronaStudy
         document.Findings(drain.Findings);
     }
 
+    private static void Points(DocumentBuilder document, StaticsReport report)
+    {
+        if (report.TopPoints.IsEmpty)
+        {
+            return;
+        }
+
+        document.Table("Thin metal on the top in three dimensions, drained to earth", ["Part", "#Height", "#Field there over atmospheric field", "#Atmospheric field at onset", .. Weather.Usual.Select(w => "#" + w.Name)],
+            report.TopPoints.Select(p => new Cell[]
+            {
+                p.Part, document.Show(p.HeightM, QuantityKind.Length, 3), document.Show(p.Enhancement, 3), document.Show(p.OnsetField, 3),
+            }.Concat(Weather.Usual.Select(w => w.FieldVPerM.Value > p.OnsetField.Value ? new Cell("sprays", Verdict.Caution) : new Cell("quiet", Verdict.Pass))).ToArray()));
+    }
+
+    private static void Surfaces(DocumentBuilder document, StaticsReport report)
+    {
+        if (report.RfSurfaces.IsEmpty)
+        {
+            return;
+        }
+
+        document.Table("Surfaces under full power on their worst band, mismatch and modulation included", ["Part", "Band", "#Height", "#Gradient, crest", "#Onset, crest", "#Share of onset"], report.RfSurfaces.Select(r => new Cell[]
+        {
+            r.Surface.Part, r.Band, document.Show(r.Surface.HeightM, QuantityKind.Length, 3), document.Show(r.Surface.GradientVPerM, 3), document.Show(r.Surface.OnsetVPerM, 3),
+            r.Surface.Use > 1 ? new Cell(Model.Units.QuantityFormat.Digits(100 * r.Surface.Use, 3) + " %", Verdict.Fail) : Model.Units.QuantityFormat.Digits(100 * r.Surface.Use, 3) + " %",
+        }));
+        document.Text("Gradients follow from the charge on the solved wires. Ends of wire, clips and thimbles spray earlier than the round wire beside them: leave them a factor of two.");
+    }
+
     private static void UnderPower(DocumentBuilder document, StaticsReport report, MastResult result)
     {
         if (report.UnderPower.IsEmpty || result.Bands.IsEmpty)
@@ -120,12 +157,19 @@ public static class CoronaStudy
             return;
         }
 
-        document.Table("Corona under the station's own voltage", ["Place", "#Height", "#Onset, crest", "#Working crest"], report.UnderPower.Select(p => new Cell[]
+        document.Table("Onset under the station's own voltage at foot and top", ["Place", "#Height", "#Onset, crest", "#Working crest, mismatch included"], report.UnderPower.Select(p => new Cell[]
         {
             p.Part, document.Show(p.HeightM, QuantityKind.Length, 3), document.Show(p.OnsetPeakV, 3),
-            p.Part == "foot" ? document.Show(result.Bands.MaxBy(b => b.BasePeakV.Value)!.BasePeakV, 3) : "not solved",
+            p.Part == "foot" ? document.Show(FootCrest(report, result), QuantityKind.PeakVoltage, 3) : TopVolts(document, report),
         }));
     }
+
+    // The check of the foot carries the crest it was held against.
+    private static double FootCrest(StaticsReport report, MastResult result) =>
+        report.Checks.FirstOrDefault(c => c.Id.StartsWith("survive.rf-corona[", StringComparison.Ordinal) && c.Id.EndsWith(", foot]", StringComparison.Ordinal))?.Demand.Value ?? result.Bands.Max(b => b.BasePeakV.Value);
+
+    private static string TopVolts(DocumentBuilder document, StaticsReport report) =>
+        report.RfSurfaces.FirstOrDefault(r => r.Surface.Part is "top" or "rod and top")?.Surface.GradientVPerM.Inputs.FirstOrDefault(i => i.Kind == QuantityKind.PeakVoltage) is { } volts ? document.Show(volts, 3) : "not solved";
 
     private static void Guys(DocumentBuilder document, StaticsReport report)
     {

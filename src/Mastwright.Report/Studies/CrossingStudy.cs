@@ -25,17 +25,18 @@ public static class CrossingStudy
                 continue;
             }
 
-            var strike = StrikeSimulation.Run(StrikeRun.Scenario(station, mast, result, LightningCurrents.Of(StrikeRun.LevelOf(station), StrokeKind.Subsequent)), cancellation: input.Cancellation);
+            var scenario = StrikeRun.Scenario(station, mast, result, LightningCurrents.Of(StrikeRun.LevelOf(station), StrokeKind.Subsequent), new StruckNetwork("", []));
+            var strike = StrikeSimulation.Run(scenario, cancellation: input.Cancellation);
             foreach (var crossing in CrossingRun.Of(mast, result, strike?.Parts[0].PeakV))
             {
-                One(document, crossing);
+                One(document, crossing, strike?.Parts.FirstOrDefault(p => p.Name == crossing.Name));
             }
         }
 
         return document.Build();
     }
 
-    private static void One(DocumentBuilder document, CrossingCase crossing)
+    private static void One(DocumentBuilder document, CrossingCase crossing, StruckPart? struck)
     {
         document.Table($"{crossing.Name}: effect on every band", ["Band", "#Crossing R", "#Crossing X", "#Base R with it", "#Base X with it", "#Loss", "#SWR it makes", "#Crest across it"], crossing.Answer.Effects.Select(e => new Cell[]
         {
@@ -43,6 +44,12 @@ public static class CrossingStudy
             Swr(e.DetuningRatio.Value), document.Show(e.VoltagePeakV, 3),
         }));
         document.Checks($"{crossing.Name}: checks", crossing.Answer.Checks);
+        if (struck is not null)
+        {
+            document.Table($"{crossing.Name}: in the subsequent stroke, beside the gap, no network connected", ["#Peak voltage", "#Above half for", "#Peak current", "#Energy"],
+                [[document.Show(struck.PeakV, 3), document.Show(struck.AboveHalfS, 3), document.Show(struck.PeakA, 3), Math.Abs(struck.EnergyJ.Value) < 0.1 ? "under 0.1 J" : document.Show(struck.EnergyJ, 3)]]);
+        }
+
         document.Text($"In a strike: {crossing.Answer.StrikePath}");
         if (crossing.Answer.StrikeVoltPerTurn is { } turn)
         {

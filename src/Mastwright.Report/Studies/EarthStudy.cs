@@ -3,6 +3,7 @@ using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Protection.Lightning;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -34,11 +35,9 @@ public static class EarthStudy
                     document.Show(g.DistanceM, QuantityKind.Length, 3), document.Show(g.SurfaceV, 3), document.Show(g.StepV, 3), document.Show(g.TouchV, 3),
                 }));
                 var unit = QuantityFormat.UnitFor(1, QuantityKind.Length, document.Units);
-                double[] away = [.. report.Around.Select(g => unit.FromSi(g.DistanceM))];
-                document.Add(new Figure("Voltage of the soil and of a step over the distance from the mast", WavePlots.Lines(new($"distance, {unit.Symbol}"), new("voltage, kV"),
-                    new PlotLine("soil", away, [.. report.Around.Select(g => g.SurfaceV.Value / 1e3)]),
-                    new PlotLine("step", away, [.. report.Around.Select(g => g.StepV.Value / 1e3)]),
-                    new PlotLine("touch", away, [.. report.Around.Select(g => g.TouchV.Value / 1e3)]))));
+                Curve Over(string name, Func<Protection.Earthing.GroundVoltage, double> volts, int n) => new(name, [.. report.Around.Select(g => (unit.FromSi(g.DistanceM), volts(g) / 1e3))], Plots.Dash(n));
+                document.Add(Plots.Curves("Soil and step", "Voltage of the soil and of a step over the distance from the mast", $"distance, {unit.Symbol}", "voltage, kV",
+                    [Over("soil", g => g.SurfaceV.Value, 0), Over("step", g => g.StepV.Value, 1), Over("touch", g => g.TouchV.Value, 2)]));
                 document.Text($"By hand, a step from one to two metres beside a half ball of the same resistance: {document.Show(report.HandStep!, 3)}. " +
                     $"For orientation, half a second of mains current allows {document.Show(report.StepLimit, 3)} of step and {document.Show(report.TouchLimit, 3)} of touch (IEEE Std 80, a person of 50 kg); no standard gives limits for a strike.");
             }

@@ -1,59 +1,94 @@
 using Mastwright.Analysis.Feed;
+using Mastwright.Circuits.Match;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
-/// <summary>Networks, parts, line, tolerance and switching for every band.</summary>
+/// <summary>Networks in real parts, line, tolerance and switching for every band.</summary>
 public static class FeedStudy
 {
-    private const int Shown = 6;
-
     private const string Caution =
         "A matching network holds lethal voltage and burns on touch while the transmitter is on. Open the cabinet only with the transmitter locked out and the mast earthed. Parts are to be held against their makers' data.";
 
+    // Words of the choice, in the order of the criteria.
+    private static readonly (string Word, MatchCriterion By)[] Orders =
+    [
+        ("overall", MatchCriterion.Overall), ("loss", MatchCriterion.Loss), ("bandwidth", MatchCriterion.Bandwidth), ("voltage", MatchCriterion.PeakVoltage),
+        ("current", MatchCriterion.Current), ("parts", MatchCriterion.PartCount), ("price", MatchCriterion.Price),
+    ];
+
     /// <summary>The study.</summary>
-    public static Study Study { get; } = new("feed", "Matching networks ranked band by band, their parts, the feed line, tolerance and relays", Make);
+    public static Study Study { get; } = new("feed", "Matching networks in real parts ranked band by band, with drawing, Smith chart, feed line, tolerance and relays", Make)
+    {
+        Choice = new StudyChoice("by", "What the networks are ranked by", [.. Orders.Select(o => o.Word)]),
+    };
 
     private static Document Make(StudyInput input)
     {
         var document = new DocumentBuilder("Feed and matching", input.Station.Name, input.Station.UnitSystem).Caution(Caution);
-        foreach (var mast in FeedRun.Of(input.Station, input.Progress, input.Cancellation))
+        var by = Orders.FirstOrDefault(o => o.Word == input.Chosen).By;
+        document.Text("Every network is shown in parts that can be wound, bought or cut, tuned and solved again with their own losses. The one marked is used throughout: for the gap, the strike, the book and the materials. Name another under “feed: networks” to take it.");
+        foreach (var mast in FeedRun.Of(input.Result, input.Progress, input.Cancellation))
         {
             foreach (var band in mast.Bands)
             {
                 document.Section($"Mast {mast.Mast}, {band.Band.Title}");
-                Band(document, band);
+                Band(document, band, mast.Mast, by);
             }
 
-            Switching(document, mast);
+            FeedLineSection.Write(document, mast);
+            SwitchingSection.Write(document, mast, input.Station);
         }
 
         return document.Build();
     }
 
-    private static void Band(DocumentBuilder document, BandFeed band)
+    private static void Band(DocumentBuilder document, BandFeed band, string mast, MatchCriterion by)
     {
-        document.Findings(band.Findings.Where(f => f.Severity != Severity.Note));
-        if (band.Candidates.IsEmpty)
+        document.Findings(band.Findings);
+        if (band.Chosen is not { } chosen)
         {
             return;
         }
 
-        document.Table("Networks, best first", ["Network", "Parts from line to mast", "#Loss", "#SWR 2 over", "#Highest voltage", "#Highest current", "#Parts", "Drains static"],
-            band.Candidates.Take(Shown).Select(c => new Cell[]
-            {
-                c.Title, string.Join(", ", c.Ladder.Sections.Select(s => $"{s.Title} {document.Show(s.Value, s.ValueKind, 3)}")), QuantityFormat.Digits(c.LossDb, 2) + " dB",
+        var offers = Ordered(band.Offers, by).ToList();
+        var priced = offers.Any(o => o.Price is not null);
+        string[] heads = ["Network", "Parts from line to mast", "#Loss", "#SWR 2 over", "#Highest voltage", "#Highest current", "#Parts", .. (priced ? ["#Price"] : Array.Empty<string>()), "Drains static"];
+        document.Table($"Networks that can be built, {(by == MatchCriterion.Overall ? "best first" : "by " + Orders.First(o => o.By == by).Word)}", heads, offers.Select(o =>
+        {
+            var c = o.Over;
+            return (Cell[])
+            [
+                (o.IsChosen ? "▶ " : "") + c.Title, NetworkParts.Values(document, c), QuantityFormat.Digits(c.LossDb, 2) + " dB",
                 (c.Bandwidth.IsAtLeast ? "≥ " : "") + QuantityFormat.Digits(c.Bandwidth.WidthHz / 1e3, 3) + " kHz",
                 document.Show(c.HighestVoltage.Value, QuantityKind.PeakVoltage, 3), document.Show(c.HighestCurrent.Value, QuantityKind.RmsCurrent, 3),
-                QuantityFormat.Digits(c.PartCount), c.DrainsStatic ? "yes" : "no: add a drain",
-            }));
-        document.Table($"Parts for the first: {band.Candidates[0].Title}", ["Part", "#Value", "Wind or buy"], band.Parts.Select(p => new Cell[]
-        {
-            p.Section.Title, document.Show(p.Section.Value, p.Section.ValueKind, 4), p.Offer.Length > 0 ? p.Offer : "nothing in the catalogue or the box serves: see the note",
+                QuantityFormat.Digits(c.PartCount), .. (priced ? [(Cell)(o.Price is { } p ? QuantityFormat.Digits(p, 4) : "unknown")] : Array.Empty<Cell>()), c.DrainsStatic ? "yes" : "no: add a drain",
+            ];
         }));
-        document.Findings(band.Parts.Where(p => p.Offer.Length == 0).SelectMany(p => p.Findings).Select(f => f with { Severity = Severity.Warning }));
+        if (!band.Unbuilt.IsEmpty)
+        {
+            document.Table("Not offered: parts at hand do not serve", ["Network", "Parts as computed", "What is in the way"], band.Unbuilt.Select(r => new Cell[]
+            {
+                r.Candidate.Title, NetworkParts.Values(document, r.Candidate), Reason(r),
+            }));
+        }
+
+        if (!band.Impossible.IsEmpty)
+        {
+            document.Text("Cannot match this load: " + string.Join("; ", band.Impossible) + ".");
+        }
+
+        document.Add(NetworkDrawing.Of($"{band.Band.Title}, mast {mast}", chosen, document.Units)).Add(NetworkDrawing.Smith($"{band.Band.Title}, mast {mast}", chosen));
+        var real = band.Offers[0].Real;
+        NetworkParts.Write(document, real.Coils, real.Capacitors);
+        foreach (var cut in chosen.Stresses.Where(s => s.Section is LineSection or StubSection or TransformerSection))
+        {
+            document.Text($"{cut.Name}, {cut.Section.Title}: {document.Show(cut.Section.Value, cut.Section.ValueKind, 4)}, {NetworkParts.Offer(real, cut)}.");
+        }
+
         if (band.Sensitivity.Length > 0)
         {
             document.Text("Worst SWR when one thing is off by one step: " + string.Join("; ", band.Sensitivity.Select(s => $"{s.What} ({s.Step}) {QuantityFormat.Digits(s.Worst, 3)}")) + ".");
@@ -61,36 +96,24 @@ public static class FeedStudy
 
         if (band.Tolerance is { } t)
         {
-            document.Text($"With soil between half and twice as conducting and parts at their tolerance, SWR stays under 2 on {100 * t.ShareInside:0} % of days ({t.Trials} seeded trials, 95 % between {100 * t.Interval.Low:0} and {100 * t.Interval.High:0} %).");
-        }
-
-        if (band.Line is { } line)
-        {
-            document.Table("Feed line at full power", ["What", "#Value"],
-            [
-                ["loss when matched", document.Show(line.MatchedLoss, 3)], ["loss as fed", document.Show(line.TotalLoss, 3)], ["power that reaches the network", document.Show(line.LoadPower, 4)],
-                ["SWR at the transmitter", document.Show(line.SwrAtInput, 3)], ["highest voltage on the line", document.Show(line.HighestVoltage, 3)], ["highest current on the line", document.Show(line.HighestCurrent, 3)],
-            ]);
+            document.Text($"SWR stays under {QuantityFormat.Digits(t.SwrLimit)} on {100 * t.ShareInside:0} % of days ({t.Trials} seeded trials, 95 % between {100 * t.Interval.Low:0} and {100 * t.Interval.High:0} %): "
+                + string.Join(", ", t.ByScenario.Select(s => $"{s.Scenario} {100 * s.ShareInside:0} %")) + $". Nine days of ten stay under {QuantityFormat.Digits(t.Ninety, 3)}; varying alone, "
+                + string.Join(", ", t.Causes.Select(c => $"{c.Cause} {QuantityFormat.Digits(c.Ninety, 3)}")) + ".");
         }
     }
 
-    private static void Switching(DocumentBuilder document, MastFeed mast)
+    private static IEnumerable<BandOffer> Ordered(IEnumerable<BandOffer> offers, MatchCriterion by) => by switch
     {
-        if (mast.Switching is not { } plan)
-        {
-            return;
-        }
+        MatchCriterion.Overall => offers,
+        MatchCriterion.Loss => offers.OrderBy(o => o.Over.LossW),
+        MatchCriterion.Bandwidth => offers.OrderByDescending(o => o.Over.Bandwidth.WidthHz),
+        MatchCriterion.PeakVoltage => offers.OrderBy(o => o.Over.HighestVoltage),
+        MatchCriterion.Current => offers.OrderBy(o => o.Over.HighestCurrent),
+        MatchCriterion.PartCount => offers.OrderBy(o => o.Over.PartCount).ThenBy(o => o.Over.LossW),
+        _ => offers.OrderBy(o => o.Price ?? double.MaxValue),
+    };
 
-        document.Section($"Mast {mast.Mast}: relays");
-        document.Text("Every band's network sits between a contact at the line and one at the mast; with all relays released the mast is earthed. Every state is solved with all networks in place.");
-        document.Table("Contacts", ["Contact", "Joins", "Made on", "At drop-off", "#Open voltage", "#Closed current"], plan.Contacts.Select(c => new Cell[]
-        {
-            c.Name, c.What, string.Join(", ", c.MadeIn), c.MadeAtDropOff ? "made" : "open", new Cell(document.Show(c.Voltage.Demand, 3), c.Voltage.Verdict), c.Current is { } i ? new Cell(document.Show(i.Demand, 3), i.Verdict) : new Cell(""),
-        }));
-        document.Table("Bands in company", ["Band", "#SWR", "#SWR alone", "#Heat in idle networks", "#Isolation"], plan.Bands.Select(b => new Cell[]
-        {
-            b.Name, QuantityFormat.Digits(b.Swr, 3), QuantityFormat.Digits(b.SwrAlone, 3), document.Show(b.IdleLossW, QuantityKind.Power, 3), QuantityFormat.Digits(b.IsolationDb, 3) + " dB",
-        }));
-        document.Findings(plan.Findings);
-    }
+    private static string Reason(Realisation r) => r.Findings.FirstOrDefault(f => f.Severity != Severity.Note) is { } f
+        ? $"{f.Message} {(f.Code is "coil-box" or "capacitor-rating" && f.Allowed is { } a ? char.ToUpperInvariant(a[0]) + a[1..] + ". " : "")}{f.WayOut}"
+        : $"leaves an SWR of {QuantityFormat.Digits(r.Candidate.Swr, 3)}";
 }

@@ -1,5 +1,6 @@
 using Mastwright.Analysis.Survive;
 using Mastwright.Model.Trails;
+using Mastwright.Protection.Metals;
 using Mastwright.Report.Documents;
 
 namespace Mastwright.Report.Studies;
@@ -17,11 +18,12 @@ public static class MetalsStudy
     {
         var station = input.Station;
         var document = new DocumentBuilder("Metals in contact", station.Name, station.UnitSystem).Caution(Caution);
-        document.Text("Pairs known from the design come first, then those the file lists. Outdoors every joint counts as harsh: at most 0.15 V between anodic indices. A barrier turns a failing pair into one to be inspected; a pair the file says nothing about is shown as a caution.");
-        document.Table("Pairs", ["Where", "First", "#Index", "Second", "#Index", "Joint", "Between", "Said in the file"], MetalsRun.Contacts(station).Select(k => new Cell[]
+        document.Text("Pairs known from the design come first, then those the file lists. The limit between anodic indices goes with the place: 0.15 V outdoors and in soil, 0.25 V in a closed box or shed, 0.50 V in a dry, heated room. A barrier turns a failing pair into one to be inspected; a pair the file says nothing about is shown as a caution.");
+        document.Table("Pairs", ["Where", "First", "#Index", "Second", "#Index", "Joint", "Place", "#Apart", "#Allowed", "Between", "Said in the file"], MetalsRun.Contacts(station).Select(k => new Cell[]
         {
             k.Contact.Where, k.Contact.First.Name, document.Show(k.Contact.First.AnodicIndexV, QuantityKind.PeakVoltage, 2), k.Contact.Second.Name,
-            document.Show(k.Contact.Second.AnodicIndexV, QuantityKind.PeakVoltage, 2), Words(k.Contact.Joint.ToString()), Words(k.Contact.Barrier.ToString()), k.Stated ? "yes" : "no",
+            document.Show(k.Contact.Second.AnodicIndexV, QuantityKind.PeakVoltage, 2), Words(k.Contact.Joint.ToString()), Place(k.Contact.Environment),
+            document.Show(Math.Abs(k.Contact.First.AnodicIndexV - k.Contact.Second.AnodicIndexV), QuantityKind.PeakVoltage, 2), k.Contact.Joint == JointKind.InConcrete ? "–" : document.Show(MetalContacts.AllowedV(k.Contact.Environment), QuantityKind.PeakVoltage, 2), Words(k.Contact.Barrier.ToString()), k.Stated ? "yes" : "no",
         }));
         var checks = MetalsRun.Checks(station);
         document.Checks("Checks", checks);
@@ -37,6 +39,14 @@ public static class MetalsStudy
         document.Text("The rates are those of the first year for the air's class; later years are slower inland, hardly so by the sea. Rust anywhere on strand ends its life.");
         return document.Build();
     }
+
+    private static string Place(ContactEnvironment environment) => environment switch
+    {
+        ContactEnvironment.Indoor => "under cover",
+        ContactEnvironment.Controlled => "heated room",
+        ContactEnvironment.Buried => "in soil",
+        _ => "outdoors",
+    };
 
     private static string Words(string name) => string.Concat(name.Select((c, i) => i > 0 && char.IsUpper(c) ? " " + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
 }

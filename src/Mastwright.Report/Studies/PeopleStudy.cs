@@ -33,16 +33,12 @@ public static class PeopleStudy
             document.Findings(report.Findings);
             Distances(document, report, Population.Public, "the public");
             Distances(document, report, Population.Occupational, "people who know and control the exposure");
+            Groups(document, report);
             Voltages(document, input.Result.Masts[m]);
             Guys(document, report);
         }
 
         document.Add(new Note(NoteKind.Assumption, "(!) By hand the distance is a far-field estimate; inside half a wavelength it is no proof and may be far too short. The contact-current limit is stated for 0.1 to 10 MHz and held above that too. Fields are solved over a perfectly conducting plane; metal, wires and people nearby change them."));
-        if (station.Groups.Length > 0)
-        {
-            document.Add(new Note(NoteKind.Assumption, "Each mast is looked at alone, with its band's power. In a group the fields of the masts add: keep the fence of each at the group's whole power."));
-        }
-
         Limits(document, station);
         Site(document, input);
         return document.Caution(WorkCautions.Climbing).Caution(WorkCautions.Lifting).Build();
@@ -53,8 +49,25 @@ public static class PeopleStudy
             report.Bands.Where(b => b.Population == population).SelectMany(b => b.Between.Select(n => new Cell[]
             {
                 b.Band.Name, ExposureLimits.Name(n.Limit.Rule), n.Limit.Averages ? document.Show(n.Limit.AveragingS / 60, QuantityKind.Count) + " min" : "no averaging",
-                document.Show(Power(n), 3), document.Show(n.ElectricM, 3), document.Show(n.MagneticM, 3), document.Show(b.Along.Single(a => a.Limit.Rule == n.Limit.Rule).Governing, 3), Far(document, b, n),
+                document.Show(Power(n), 3), Metres(document, n.ElectricM), Metres(document, n.MagneticM), Metres(document, b.Along.Single(a => a.Limit.Rule == n.Limit.Rule).Governing), Far(document, b, n),
             })));
+
+    private static string Metres(DocumentBuilder document, Trail distance) => distance.Value == 0 ? "none" : document.Show(distance, 3);
+
+    private static void Groups(DocumentBuilder document, ExposureReport report)
+    {
+        if (report.Groups.IsEmpty)
+        {
+            return;
+        }
+
+        document.Table("Distance from this mast while its group transmits, the fields of all masts added, or a neighbour alone", ["What transmits", "For", "Rule", "#Power that counts", "#Electric", "#Magnetic"], report.Groups
+            .OrderBy(g => g.Population).SelectMany(g => g.Around.Select(n => new Cell[]
+            {
+                g.Name, g.Population == Population.Public ? "the public" : "who control it", ExposureLimits.Name(n.Limit.Rule), document.Show(Power(n), 3), Metres(document, n.ElectricM), Metres(document, n.MagneticM),
+            })));
+        document.Text("“None” means inside the limit from 0.6 m outwards. Places nearer to another mast are counted with that one's fence; along eight bearings, guys and all.");
+    }
 
     private static Trail Power(NearFieldDistance distance) => distance.ElectricM.Inputs.First(i => i.Kind == QuantityKind.Power);
 

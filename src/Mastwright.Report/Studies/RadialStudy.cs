@@ -18,9 +18,20 @@ public static class RadialStudy
         var station = input.Station;
         var document = new DocumentBuilder("Radials", station.Name, station.UnitSystem);
         var answers = RadialRun.Of(station, input.Progress, input.Cancellation);
+        var elevated = RadialRun.Elevated(station, input.Progress, input.Cancellation);
+        if (answers.IsEmpty && elevated.IsEmpty)
+        {
+            return document.Text("There is nothing to weigh: the currents could not be solved.").Build();
+        }
+
+        foreach (var answer in elevated)
+        {
+            Elevated(document, answer);
+        }
+
         if (answers.IsEmpty)
         {
-            return document.Text("There is nothing to weigh: the radials are elevated, or the currents could not be solved. For elevated radials run the study of the soil with other numbers and lengths in the design file.").Build();
+            return document.Build();
         }
 
         document.Text("Curves are by the quick estimate, which is within about a third of the loss for fifteen or more radials; layouts of the present wire are solved exactly, the mast standing alone. The lowest bands are shown, where the ground costs most.");
@@ -35,6 +46,27 @@ public static class RadialStudy
         }
 
         return document.Build();
+    }
+
+    private static void Elevated(DocumentBuilder document, ElevatedBand answer)
+    {
+        document.Section($"Mast {answer.Mast}, {answer.Band.Title}: radials {document.Show(answer.HeightM, QuantityKind.Length, 3)} up");
+        if (answer.Choices.IsEmpty)
+        {
+            document.Text("The currents could not be solved.");
+            return;
+        }
+
+        document.Text($"Every layout is solved exactly, the mast standing alone; the present wire is {document.Show(answer.PresentWireM, QuantityKind.Length, 4)}. " + (answer.ByField
+            ? "Efficiency is judged by the field along the ground."
+            : "The mast is so high on this band that its field along the ground is no judge: the figure is the share of the power that goes to the sky."));
+        document.Table("Elevated radials by amount of wire", ["#Wire", "#Radials", "#Length of each", answer.ByField ? "#Efficiency" : "#Sky wave", "#Behind the best of its wire"], answer.Choices.GroupBy(c => Math.Round(c.WireM, 1)).OrderBy(g => g.Key).SelectMany(g => g.Select(c => new Cell[]
+        {
+            document.Show(c.WireM, QuantityKind.Length, 3), c.Count.ToString(CultureInfo.InvariantCulture), document.Show(c.LengthM, QuantityKind.Length, 3), SoilStudy.Share(c.Efficiency), QuantityFormat.Digits(10 * Math.Log10(g.Max(x => x.Efficiency) / c.Efficiency), 2) + " dB",
+        })));
+        var unit = QuantityFormat.UnitFor(answer.PresentWireM, QuantityKind.Length, document.Units);
+        document.Add(Drawings.Plots.Curves($"Efficiency against wire, mast {answer.Mast}, {answer.Band.Title}", "Efficiency of elevated radials against the wire in them, one curve for each number.", $"wire in all, {unit.Symbol}", answer.ByField ? "efficiency, %" : "sky wave, %",
+            [.. answer.Choices.GroupBy(c => c.Count).OrderBy(g => g.Key).Select((g, i) => new Curve($"{g.Key} radials", [.. g.OrderBy(c => c.WireM).Select(c => (unit.FromSi(c.WireM), 100 * c.Efficiency))], Drawings.Plots.Dash(i)))]));
     }
 
     private static void One(DocumentBuilder document, RadialBand answer)

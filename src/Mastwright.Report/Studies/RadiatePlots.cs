@@ -55,7 +55,15 @@ internal static partial class RadiatePlots
 
         d.Line(LeftMm, TopMm + HighMm + 6, LeftMm + LargestMm, TopMm + HighMm + 6, new Pen(0.4, "1.2 0.6"));
         d.Text(LeftMm + LargestMm + 2, TopMm + HighMm + 7, $"{QuantityFormat.Digits(most, 3)} A RMS, drawn beside the wire", 2.6, ground: false);
-        return new Figure($"Side view of mast {band.Mast} on {band.Band.Title}; the current of each wire is drawn beside it with dashes, the largest {QuantityFormat.Digits(most, 3)} A RMS. Radials are left out.", d.ToSvg());
+        return new Figure($"Side view of mast {band.Mast} on {band.Band.Title}; the current of each wire is drawn beside it with dashes, the largest {QuantityFormat.Digits(most, 3)} A RMS. Radials are left out.", d.ToSvg())
+        {
+            Data = new FigureData("distance from the wire's start, m", "current, A RMS", [.. wires.Select(w => new FigureSeries(w.Wire, [.. w.AlongM.Zip(w.AmpsRms, (s, amps) =>
+            {
+                var (a, b) = (At(Side(w.FromM)), At(Side(w.ToM)));
+                var t = s / Math.Max(w.AlongM[^1], 1e-9);
+                return new FigurePoint(s, amps, a.X + ((b.X - a.X) * t), a.Y + ((b.Y - a.Y) * t));
+            })]))]),
+        };
     }
 
     /// <summary>The electric field in an upright sheet from the mast outward, in shades a factor of two apart.</summary>
@@ -98,7 +106,11 @@ internal static partial class RadiatePlots
             d.Text(x + 6, floor + 14, (k == shades - 1 ? "under " : "over ") + QuantityFormat.Digits(Math.Pow(2, most - (k == shades - 1 ? k : k + 1)), 3), 2.2, ground: false);
         }
 
-        return new Figure($"Electric field, V/m RMS, in an upright sheet midway between two guys of mast {field.Mast} on {field.Band.Title}; shades a factor of two apart.", d.ToSvg());
+        return new Figure($"Electric field, V/m RMS, in an upright sheet midway between two guys of mast {field.Mast} on {field.Band.Title}; shades a factor of two apart.", d.ToSvg())
+        {
+            Data = new FigureData($"distance from the mast, {unit.Symbol}", "electric field, V/m RMS", [.. Enumerable.Range(0, rows).Select(row => new FigureSeries($"at height {QuantityFormat.Digits(unit.FromSi(field.Map[row].HeightM), 3)} {unit.Symbol}",
+                [.. Enumerable.Range(0, columns).Select(c => field.Map[(c * rows) + row]).Select((p, c) => new FigurePoint(unit.FromSi(p.DistanceM), p.ElectricVPerM, LeftMm + ((c + 0.5) * w), floor - ((row + 0.5) * h)))]))]),
+        };
     }
 
     private static (double X, double Y) Side(Vec3 p) => ((p.X * Math.Cos(ViewRad)) + (p.Y * Math.Sin(ViewRad)), Math.Max(0, p.Z));

@@ -3,6 +3,7 @@ using Mastwright.Analysis.Stand.Search;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -19,7 +20,7 @@ public static class SearchStudy
     private static readonly ImmutableDictionary<string, SearchGoal> Goals = Enum.GetValues<SearchGoal>().ToImmutableDictionary(g => g.ToString().ToLowerInvariant());
 
     /// <summary>The study.</summary>
-    public static Study Study { get; } = new("search", "A better mast from real parts: smallest strand, best tension, guy heights, anchor distance, fewest levels", Make)
+    public static Study Study { get; } = new("search", "A better mast from real parts: smallest strand, best tension, guy heights, anchor distance, fewest levels, all of them together", Make)
     {
         Choice = new StudyChoice("for", "What to look for", [Everything, .. Enum.GetValues<SearchGoal>().Select(g => g.ToString().ToLowerInvariant())]),
         Long = true,
@@ -67,6 +68,11 @@ public static class SearchStudy
 
         if (!result.Front.IsEmpty)
         {
+            if (result.Front.Length > 2)
+            {
+                document.Add(FrontPlot(document, result));
+            }
+
             document.Table("Cost against margin: passing designs that no other beats in both", ["Design", "#Cost", "#Margin", "Governed by"], result.Front.Select(j => Row(document, j)));
         }
 
@@ -100,6 +106,13 @@ public static class SearchStudy
         }
     }
 
+    private static Figure FrontPlot(DocumentBuilder document, SearchResult result)
+    {
+        var unit = QuantityFormat.UnitFor(result.Front.Max(j => j.Cost), QuantityKind.Mass, document.Units);
+        return Plots.Curves("Cost against margin", "Cost against margin: what more margin costs. Every point passed every structural check with every wind direction.",
+            $"cost, {unit.Symbol}", "margin, %", [Curve.Of("front", result.Front.Select(j => unit.FromSi(j.Cost)), result.Front.Select(j => 100 * j.Margin))]);
+    }
+
     private static string Line(StudyInput input, string path) => input.Reading.Places.TryGetValue(path, out var place) ? $" (line {place.Line})" : "";
 
     private static Cell[] Row(DocumentBuilder document, Judgement j) => [j.Candidate.Words, Cost(document, j), Margin(j), j.Worst?.Title ?? ""];
@@ -118,6 +131,7 @@ public static class SearchStudy
         SearchGoal.Tension => "Best initial tension",
         SearchGoal.Heights => "Best heights of the guys",
         SearchGoal.Radius => "Best distance of the anchors",
+        SearchGoal.Joint => "Everything together",
         _ => "Fewest guy levels",
     };
 }

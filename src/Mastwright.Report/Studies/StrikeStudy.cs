@@ -3,6 +3,7 @@ using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Lightning;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Drawings;
 
 namespace Mastwright.Report.Studies;
 
@@ -10,17 +11,23 @@ namespace Mastwright.Report.Studies;
 public static class StrikeStudy
 {
     /// <summary>The study.</summary>
-    public static Study Study { get; } = new("strike", "A lightning stroke followed through mast, gap, earth, network, cable and house", Make);
+    public static Study Study { get; } = new("strike", "A lightning stroke followed through mast, gap, earth, network, cable and house", Make)
+    {
+        Choice = new("level", "Protection level of IEC 62305-1 whose currents are followed", ["as-designed", "i", "ii", "iii", "iv"]),
+    };
 
     private static Document Make(StudyInput input)
     {
-        var document = new DocumentBuilder("A strike", input.Station.Name, input.Station.UnitSystem).Caution(StrikeCautions.Storm);
-        document.Text("Each stroke enters at the top. The mast is a line; the gap fires by the equal-area rule and its arc follows Toepler's law; the radials are a distributed earth whose soil breaks down; the network of the lowest band and the cable hang behind the gap.");
-        for (var m = 0; m < input.Station.Masts.Length; m++)
+        var station = input.Chosen is "i" or "ii" or "iii" or "iv"
+            ? input.Station with { Lightning = input.Station.Lightning with { Level = Enum.Parse<StrikeLevel>(input.Chosen, true) } }
+            : input.Station;
+        var document = new DocumentBuilder("A strike", station.Name, station.UnitSystem).Caution(StrikeCautions.Storm);
+        document.Text("Each stroke enters at the top. The mast is a line; the gap fires by the equal-area rule and its arc follows Toepler's law; radials, rods and buried ring are a distributed earth whose soil breaks down; cables across the base stand beside the gap, network and cable behind it, and the inner conductor is followed to the radio.");
+        for (var m = 0; m < station.Masts.Length; m++)
         {
-            var (mast, result) = (input.Station.Masts[m], input.Result.Masts[m]);
+            var (mast, result) = (station.Masts[m], input.Result.Masts[m]);
             document.Section($"Mast {mast.Name}");
-            var report = StrikeRun.Of(input.Station, mast, result, input.Progress, input.Cancellation);
+            var report = StrikeRun.Of(station, mast, result, input.Progress, input.Cancellation);
             document.Findings(report.Findings);
             if (report.Cases.IsEmpty)
             {
@@ -29,14 +36,17 @@ public static class StrikeStudy
 
             document.Checks("What the strike asks of the parts, the worst stroke of each", report.Checks);
             Strokes(document, report);
+            Networks(document, report);
+            Earth(document, report);
             foreach (var one in report.Cases)
             {
                 Parts(document, one);
             }
 
             Waves(document, report);
-            Cable(document, input.Station, report);
-            Conductors(document, input.Station, mast, report);
+            Cable(document, station, report);
+            Arresters(document, report);
+            Conductors(document, station, mast, report);
             Ground(document, report);
         }
 
@@ -64,30 +74,68 @@ public static class StrikeStudy
         }
     }
 
+    private static void Networks(DocumentBuilder document, StrikeReport report)
+    {
+        if (report.Networks.IsEmpty)
+        {
+            return;
+        }
+
+        document.Table("Every band's network in the steepest stroke, the worst first", ["Network in circuit", "Part that fares worst", "#Peak voltage", "#Above half for", "#Strength", "#Peak over strength"], report.Networks.Select(n => new Cell[]
+        {
+            n.Network.Band, n.Worst?.Name ?? "–", n.Worst is { } w ? document.Show(w.PeakV, 3) : "–", n.Worst is { } d ? document.Show(d.AboveHalfS, 3) : "–",
+            n.WorstStrengthV is { } s ? document.Show(s, QuantityKind.PeakVoltage, 3) : "not stated",
+            n.WorstStrengthV is null ? "–" : n.Use > 1 ? new Cell(Model.Units.QuantityFormat.Digits(n.Use, 3), Verdict.Caution) : Model.Units.QuantityFormat.Digits(n.Use, 3),
+        }));
+    }
+
+    private static void Earth(DocumentBuilder document, StrikeReport report)
+    {
+        if (report.Earth is not { } earth || (earth.RodsOhm is null && earth.RingOhm is null))
+        {
+            return;
+        }
+
+        var rows = new[] { earth.RadialsOhm, earth.RodsOhm, earth.RingOhm }.OfType<Trail>().Select(t => new Cell[] { t.Name, document.Show(t, 3) })
+            .Append(["all together", document.Show(earth.Solved.ResistanceOhm, QuantityKind.Resistance, 3)]);
+        document.Table("What each electrode shows among the others, low current", ["Electrode", "#Resistance"], rows);
+    }
+
+    private static void Arresters(DocumentBuilder document, StrikeReport report)
+    {
+        if (report.Arresters.IsEmpty)
+        {
+            return;
+        }
+
+        document.Table("What arresters between conductor and shield are worth, steepest stroke", ["Arrester", "#Conductor at the mast", "#At the radio", "#Energy into the radio"], report.Arresters.Select(a => new Cell[]
+        {
+            a.Name, document.Show(a.Case.Result.Parts.Single(p => p.Name == "cable inner").PeakV, 3),
+            a.Case.Result.House is { } h ? document.Show(h.RadioPeakV, 3) : "–", a.Case.Result.House is { } e ? document.Show(e.RadioEnergyJ, 2) : "–",
+        }));
+        document.Text("The radio is taken as the cable's impedance. What the arrester at the mast lets through before it fires, and what the current on the shield drives into the conductor through the shield's resistance, is left for the one at the house.");
+    }
+
     private static void Parts(DocumentBuilder document, StrikeCase one) =>
         document.Table($"Every part in the {one.Scenario.Stroke.Name}", ["Part", "#Peak voltage", "#Above half for", "#Peak current", "#Energy"], one.Result.Parts.Select(p => new Cell[]
         {
-            p.Name, document.Show(p.PeakV, 3), document.Show(p.AboveHalfS, 3), document.Show(p.PeakA, 3), Math.Abs(p.EnergyJ.Value) < 0.1 ? "under 0.1 J" : document.Show(p.EnergyJ, 3),
+            p.Name, document.Show(p.PeakV, 3), document.Show(p.AboveHalfS, 3), document.Show(p.PeakA, 3), Math.Abs(p.EnergyJ.Value) < 0.5 ? "under 0.5 J" : document.Show(p.EnergyJ, 3),
         }));
 
     private static void Waves(DocumentBuilder document, StrikeReport report)
     {
         var steep = report.Cases.MaxBy(c => c.Scenario.Stroke.GreatestSteepnessAPerS())!;
-        PlotLine Of(StrikeWave wave, double scale, string name) => new(name, [.. wave.TimeS.Select(t => t * 1e6)], [.. wave.Value.Select(v => Math.Abs(v) * scale)]);
-        var volts = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakVoltage).Select(w => Of(w, 1e-3, Short(w.Name))).ToArray();
-        var amperes = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakCurrent).Select(w => Of(w, 1e-3, Short(w.Name))).ToArray();
-        document.Add(new Figure($"Voltages in the {steep.Scenario.Stroke.Name}, size in kilovolts over time in microseconds, both by decades",
-            WavePlots.Lines(new("time, µs", true), new("voltage, kV", true), [.. volts.Select(v => Above(v, 1e-3))])));
-        document.Add(new Figure($"Currents in the {steep.Scenario.Stroke.Name}, size in kiloamperes over time in microseconds, both by decades",
-            WavePlots.Lines(new("time, µs", true), new("current, kA", true), [.. amperes.Select(a => Above(a, 1e-3))])));
+        Curve Of(StrikeWave wave, int n) => new(Short(wave.Name), [.. wave.TimeS.Zip(wave.Value, (t, v) => (t * 1e6, Math.Abs(v) * 1e-3))], Plots.Dash(n));
+        var volts = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakVoltage).Select(Of);
+        var amperes = steep.Result.Waves.Where(w => w.Kind == QuantityKind.PeakCurrent).Select(Of);
+        document.Add(Plots.Curves($"Voltages, {steep.Scenario.Stroke.Name}", $"Voltages in the {steep.Scenario.Stroke.Name}, size in kilovolts over time in microseconds, both by decades",
+            new PlotAxis("time, µs", true), new PlotAxis("voltage, kV", true), [.. volts.Select(v => Above(v, 1e-3))]));
+        document.Add(Plots.Curves($"Currents, {steep.Scenario.Stroke.Name}", $"Currents in the {steep.Scenario.Stroke.Name}, size in kiloamperes over time in microseconds, both by decades",
+            new PlotAxis("time, µs", true), new PlotAxis("current, kA", true), [.. amperes.Select(a => Above(a, 1e-3))]));
     }
 
     // Decades that say nothing are left out at the lower and the early end.
-    private static PlotLine Above(PlotLine line, double least)
-    {
-        var kept = Enumerable.Range(0, line.X.Count).Where(i => line.Y[i] >= least && line.X[i] >= 0.01).ToList();
-        return new(line.Name, [.. kept.Select(i => line.X[i])], [.. kept.Select(i => line.Y[i])]);
-    }
+    private static Curve Above(Curve curve, double least) => curve with { Points = [.. curve.Points.Where(p => p.Y >= least && p.X >= 0.01)] };
 
     private static string Short(string name) => name.Replace("voltage, ", "", StringComparison.Ordinal).Replace("voltage across the ", "", StringComparison.Ordinal)
         .Replace("rise of the ", "", StringComparison.Ordinal).Replace("current along the ", "", StringComparison.Ordinal).Replace("current through the ", "", StringComparison.Ordinal);
@@ -112,6 +160,9 @@ public static class StrikeStudy
         document.Text(cable.ArresterV is { } volts
             ? $"The arrester between conductor and shield at the mast strikes at {document.Show(volts, QuantityKind.PeakVoltage)}; leave it in place, and inspect it after every storm."
             : "No arrester is named between conductor and shield at the mast: the cable's inner conductor then carries what the network lets through.");
+        document.Text(cable.HouseArresterV is { } house
+            ? $"The arrester at the house strikes at {document.Show(house, QuantityKind.PeakVoltage)}; it protects only while the panel it sits on is bonded."
+            : "No arrester is named where the cable enters the house.");
     }
 
     private static void Conductors(DocumentBuilder document, Station station, Mast mast, StrikeReport report)

@@ -1,4 +1,5 @@
 using Mastwright.Analysis.Results;
+using Mastwright.Analysis.Stand;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
 
@@ -26,6 +27,7 @@ public static class TensionStudy
             }
 
             Tensions(document, mast);
+            Winds(document, input, mast);
             LostGuys(document, mast);
         }
 
@@ -38,6 +40,32 @@ public static class TensionStudy
         document.Text("Tension at the anchor in still air, every guy at its set length. Measure in the early morning or under cloud, when steel and air have one temperature.");
         document.Table("Tension at the anchor", ["#Temperature", .. guys.Select(g => "#" + g)], mast.Stand.Tensions.Select(row =>
             guys.Select(g => (Cell)document.Show(row.AnchorTensionN[g], QuantityKind.Force)).Prepend(document.Show(row.TemperatureK, QuantityKind.Temperature, 3)).ToArray()));
+    }
+
+    private static void Winds(DocumentBuilder document, StudyInput input, MastResult mast)
+    {
+        var stable = mast.Stand.Cases.Where(c => c.Stable && !c.Guys.IsEmpty).ToList();
+        var levels = stable[0].Guys.Select(g => g.Level).Distinct().ToList();
+        document.Text("Tension against wind and temperature: the largest and the least that any guy of a level sees, over all directions. A least near nothing is a guy that hangs slack on the lee side.");
+        document.Table("Tension against wind, ice and temperature", ["Combination", "#At", .. levels.SelectMany(l => new[] { $"#Level {l}, most", $"#Level {l}, least" })], stable.GroupBy(c => c.Kind).Select(g =>
+            levels.SelectMany(l => new Cell[]
+            {
+                document.Show(g.Max(c => c.Guys.Where(x => x.Level == l).Max(x => x.TensionN)), QuantityKind.Force, 3), document.Show(g.Min(c => c.Guys.Where(x => x.Level == l).Min(x => x.TensionN)), QuantityKind.Force, 3),
+            }).Prepend(document.Show(Temperature(input, g.Key), QuantityKind.Temperature, 3)).Prepend(g.Key).ToArray()));
+        foreach (var level in levels)
+        {
+            if (stable.Where(c => c.WindFromRad is not null).GroupBy(c => c.Kind).MaxBy(g => g.Max(c => c.LargestGuyN)) is { } worst)
+            {
+                document.Add(TensionRose.Of(document.Units, $"Mast {mast.Name}, level {level}: {worst.Key}", level, [.. worst.OrderBy(c => c.WindFromRad)], input.Station.Limits.GuyFactor));
+            }
+        }
+    }
+
+    private static double Temperature(StudyInput input, string kind)
+    {
+        var site = input.Station.Site;
+        return kind.EndsWith("coldest", StringComparison.Ordinal) ? site.ColdestK : kind.EndsWith("hottest", StringComparison.Ordinal) ? site.HottestK
+            : kind.StartsWith("ice", StringComparison.Ordinal) ? LoadCases.IcingK(site) : site.TensioningTemperatureK;
     }
 
     private static void LostGuys(DocumentBuilder document, MastResult mast)

@@ -5,6 +5,7 @@ using Mastwright.Analysis.Results;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Protection.Gaps;
+using Mastwright.Report.Documents;
 using Spectre.Console;
 
 namespace Mastwright.Report.Terminal;
@@ -62,12 +63,12 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
 
     private void Checks(IEnumerable<Check> checks, bool every)
     {
-        var table = NewTable(every ? "Every check" : "Worst check of each kind", "Check", "Demand", "Capacity", "Use", "Verdict", "Governed by");
+        var table = NewTable(every ? "Every check" : "Worst check of each kind", "Check", "Demand", "Limit", "Use", "Verdict", "Governed by");
         foreach (var check in checks)
         {
             var (word, colour) = Word(check.Verdict);
             table.AddRow(
-                Markup.Escape(check.Title), Show(check.Demand), Show(check.Capacity), Use(check),
+                Markup.Escape(check.Title), Show(check.Demand), DocumentBuilder.Side(check) + Show(check.Capacity), Use(check),
                 $"[{colour}]{word}[/]", Markup.Escape(check.GoverningCase));
         }
 
@@ -111,12 +112,12 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
             }
 
             var first = true;
-            foreach (var (section, part) in match.Ladder.Sections.Zip(match.NetworkParts))
+            foreach (var part in match.Stresses)
             {
                 table.AddRow(
-                    first ? Markup.Escape(band.Name) : "", first ? Markup.Escape(match.Title) : "", Markup.Escape(section.Title),
-                    Show(section.Value, section.ValueKind), Show(part.PeakVoltage.Value, QuantityKind.PeakVoltage, 3),
-                    Show(part.HighestCurrent.Value, QuantityKind.RmsCurrent, 3), Show(part.DissipationW, QuantityKind.Power, 3));
+                    first ? Markup.Escape(band.Name) : "", first ? Markup.Escape(match.Title) : "", Markup.Escape(part.Section.Title),
+                    Show(part.Section.Value, part.Section.ValueKind), Show(part.Voltage.Value, QuantityKind.PeakVoltage, 3),
+                    Show(part.Current.Value, QuantityKind.RmsCurrent, 3), Show(part.HeatW, QuantityKind.Power, 3));
                 first = false;
             }
         }

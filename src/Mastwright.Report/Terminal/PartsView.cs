@@ -15,7 +15,7 @@ public static partial class PartsView
     [
         ("KgPerM3", QuantityKind.Density), ("KgPerM", QuantityKind.LinearMass), ("NPerM3", QuantityKind.UnitWeight), ("SPerM", QuantityKind.Conductivity),
         ("PaPerM", QuantityKind.UnitWeight), ("PerK", QuantityKind.ThermalExpansion), ("M2", QuantityKind.SectionArea), ("Nm", QuantityKind.Moment),
-        ("Ohm", QuantityKind.Resistance), ("Rad", QuantityKind.Angle), ("Kg", QuantityKind.Mass), ("Pa", QuantityKind.Stress),
+        ("Ohm", QuantityKind.Resistance), ("Hz", QuantityKind.Frequency), ("Rad", QuantityKind.Angle), ("Kg", QuantityKind.Mass), ("Pa", QuantityKind.Stress),
         ("M", QuantityKind.FineLength), ("N", QuantityKind.Force), ("F", QuantityKind.Capacitance), ("V", QuantityKind.PeakVoltage), ("A", QuantityKind.RmsCurrent),
     ];
 

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Numerics;
+using Mastwright.Analysis.Feed;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Coils;
-using Mastwright.Circuits.Loss;
 using Mastwright.Circuits.Match;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
@@ -34,13 +34,14 @@ public sealed record NextSetting(
 {
     /// <summary>Works it out.</summary>
     /// <param name="station">The station, for line and quality of parts.</param>
+    /// <param name="mast">Name of the mast.</param>
     /// <param name="band">The band.</param>
     /// <param name="measuredOhm">Impedance measured at the feed terminal.</param>
     /// <param name="predictedOhm">Impedance predicted there.</param>
     /// <param name="present">Settings now by reference name or “coil”, “capacitor”; those of the design where nothing is given.</param>
     /// <param name="coil">The tapped coil in use; null when unknown.</param>
     public static (NextSetting? Setting, ImmutableArray<Finding> Findings) Of(
-        Station station, Band band, Complex measuredOhm, Complex predictedOhm, IReadOnlyDictionary<string, double> present, AirCoil? coil)
+        Station station, string mast, Band band, Complex measuredOhm, Complex predictedOhm, IReadOnlyDictionary<string, double> present, AirCoil? coil)
     {
         var measured = Problem(station, band, measuredOhm);
         if (measured.Faults() is { IsEmpty: false } faults)
@@ -48,28 +49,39 @@ public sealed record NextSetting(
             return (null, faults);
         }
 
-        var drawn = LMatch.Design(Problem(station, band, predictedOhm));
-        if (drawn.Candidates.IsEmpty)
+        var (drawn, faulty) = NetworkChoice.Of(station, mast, band, Problem(station, band, predictedOhm));
+        if (drawn is null)
         {
-            return (null, drawn.Findings);
+            return (null, faulty);
         }
 
-        var (ladder, unknown) = Present(drawn.Candidates[0].Ladder, present);
+        var (ladder, unknown) = Present(drawn.Match.Ladder, present);
         if (unknown is not null)
         {
             return (null, [unknown]);
         }
 
-        var now = new MatchCandidate(drawn.Candidates[0].TopologyId, drawn.Candidates[0].Title, ladder, measured);
-        var tuned = LadderTuner.Tune(ladder, measured, [.. Enumerable.Range(0, ladder.Sections.Length)]);
-        var next = tuned is not null ? now.With(tuned) : LMatch.Design(measured).Candidates[0];
+        var now = new MatchCandidate(drawn.Match.TopologyId, drawn.Match.Title, ladder, measured);
+        var tuned = LadderTuner.Retune(ladder, measured);
+        var next = tuned is not null ? now.With(tuned) : NetworkChoice.Of(station, mast, band, measured).Chosen?.Match ?? now;
         return (new NextSetting(
             band.FrequencyHz, measuredOhm, predictedOhm, next.Title, now.Swr, next.Swr,
-            [.. next.Ladder.Sections.Select((s, i) => Part(next.Ladder, i, tuned is null ? null : ladder.Sections[i].Value, coil))], tuned is null), []);
+            [.. next.Ladder.Sections.SelectMany((s, i) => Settings(next.Ladder, i, tuned is null ? null : ladder, coil))], tuned is null), []);
     }
 
     private static MatchProblem Problem(Station station, Band band, Complex feedOhm) =>
-        new(LoadImpedance.Constant(feedOhm), station.Feed.LineOhm, band.FrequencyHz, band.PowerW, PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ));
+        FeedProblem.Of(station, band, LoadImpedance.Constant(feedOhm), shuntF: 0);
+
+    // A tapped coil has two settings: how much of it is in use, and where its tap sits.
+    private static IEnumerable<PartSetting> Settings(Ladder ladder, int index, Ladder? before, AirCoil? coil)
+    {
+        yield return Part(ladder, index, before?.Sections[index].Value, coil);
+        if (ladder.Sections[index] is TappedCoilSection tapped)
+        {
+            var share = (before?.Sections[index] as TappedCoilSection)?.TapShare;
+            yield return new PartSetting(ladder.NameOf(index) + " tap", "turns from ground to the tap over all turns in use", QuantityKind.Ratio, share, tapped.TapShare, null, null);
+        }
+    }
 
     private static PartSetting Part(Ladder ladder, int index, double? now, AirCoil? coil)
     {

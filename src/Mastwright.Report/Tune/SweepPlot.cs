@@ -58,7 +58,10 @@ public static class SweepPlot
             svg.Append(CultureInfo.InvariantCulture, $"<path {style} d=\"M{LeftMm + 4 + (i * 36)} 5h8\"/><text x=\"{LeftMm + 13.5 + (i * 36)}\" y=\"6.2\" fill=\"#000\">{line.Name}</text>");
         }
 
-        return new Figure(caption, svg.Append("</svg>").ToString());
+        return new Figure(caption, svg.Append("</svg>").ToString())
+        {
+            Data = new FigureData("frequency, MHz", unit, [.. lines.Select(l => new FigureSeries(l.Name, [.. l.Points.Select(p => new FigurePoint(p.X, p.Y, X(p.X), Y(p.Y)))]))]),
+        };
     }
 
     private static (double From, double To) Range(double from, double to) => to > from ? (from, to) : (from - 1, to + 1);

@@ -139,7 +139,7 @@ public static class SweepTuning
         }
 
         var measured = LoadImpedance.Table([.. atBase.Points.Select(p => (p.FrequencyHz, p.ImpedanceOhm))]).At(band.FrequencyHz)[0, 0];
-        return NextSetting.Of(request.Station, band, measured, prediction.FeedOhm(prediction.Design, [band.FrequencyHz])[0], request.Present, request.Coil);
+        return NextSetting.Of(request.Station, request.Station.Masts[request.MastIndex].Name, band, measured, prediction.FeedOhm(prediction.Design, [band.FrequencyHz])[0], request.Present, request.Coil);
     }
 
     private static ImpedanceSweep Sweep(string name, double reference, double[] hz, IReadOnlyList<Complex> ohm) =>

@@ -78,7 +78,7 @@ public sealed class AsceWind : IWindMethod
     public Trail GustFactor(WindSite site) =>
         site.GustFactor is { } given
             ? Trail.Given("gust-effect factor", "G", given, QuantityKind.Ratio, site.Source)
-            : Trail.Given("gust-effect factor", "G", 0.85, QuantityKind.Ratio, Standard("section 26.11.1"), "for a structure whose lowest natural frequency is 1 Hz or more")
+            : site.GustTrail ?? Trail.Given("gust-effect factor", "G", 0.85, QuantityKind.Ratio, Standard("section 26.11.1"), "for a structure whose lowest natural frequency is 1 Hz or more")
                 .Within("natural frequency at least 1 Hz");
 
     /// <inheritdoc/>

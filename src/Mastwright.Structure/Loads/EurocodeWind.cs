@@ -58,7 +58,7 @@ public sealed class EurocodeWind : IWindMethod
         site.GustFactor is { } given
             ? Trail.Given("structural factor", "cscd", given, QuantityKind.Ratio, site.Source)
             : Trail.Given("structural factor", "cscd", 1, QuantityKind.Ratio, Standard("section 6.2"), "the peak pressure already holds the gust; EN 1993-3-1 asks patch loads of tall guyed masts as well")
-                .Within("guyed masts that do not need the patch-load method of EN 1993-3-1 annex B");
+                .Within("masts that the gust finds whole; EN 1993-3-1 annex B.3.2 asks guyed masts for a gust on one stretch at a time besides, which the mast's checks run");
 
     /// <inheritdoc/>
     public Trail TubeDrag(TubeShape tube, Trail pressure) => EurocodeDrag.Tube(tube, pressure);

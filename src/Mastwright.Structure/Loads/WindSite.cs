@@ -55,6 +55,9 @@ public sealed record WindSite(double SpeedMps, string Exposure)
     /// <summary>Gust (or structural) factor put in the place of the method's own; null to use that.</summary>
     public double? GustFactor { get; init; }
 
+    /// <summary>Gust factor worked out for this structure, with its grounds; read when <see cref="GustFactor"/> is null.</summary>
+    public Trail? GustTrail { get; init; }
+
     /// <summary>Air density for EN 1991-1-4, kg/m³; its recommended value by default.</summary>
     public double AirDensityKgPerM3 { get; init; } = 1.25;
 

@@ -92,6 +92,36 @@ public static class JointChecks
             governingCase, "Use more, thicker or stronger bolts, or raise the guy tension so that the leg stays pressed.", Caution);
     }
 
+    /// <summary>
+    /// A telescoped joint in bending: the inner tube bears on the outer near both ends of the overlap, a couple that each wall
+    /// takes over a saddle as long as the inner tube's diameter (bearing 1.33·Fu on the projected area, Aluminum Design Manual section J.7, from memory).
+    /// </summary>
+    /// <param name="part">Which joint; goes into the check's name.</param>
+    /// <param name="joint">The joint.</param>
+    /// <param name="momentNm">Bending moment there, N·m.</param>
+    /// <param name="factors">Factors of the rules in use; the one on rupture is taken.</param>
+    /// <param name="governingCase">The case, in words.</param>
+    public static Check Prying(string part, TelescopedJoint joint, double momentNm, ResistanceFactors factors, string governingCase)
+    {
+        var phi = Factor(factors);
+        var d = joint.Inner.OuterDiameterM;
+        var saddle = Math.Min(d, joint.OverlapM / 2);
+        var moment = Trail.Given("bending moment at the joint", "M", Math.Abs(momentNm), QuantityKind.Moment, FromAnalysis);
+        var overlap = Trail.Given("overlap", "lo", joint.OverlapM, QuantityKind.FineLength, InputSource.Design);
+        var weaker = joint.OuterMetal.UltimatePa * joint.Outer.WallM <= joint.InnerMetal.UltimatePa * Wall(joint.Inner) ? (joint.OuterMetal, joint.Outer.WallM) : (joint.InnerMetal, Wall(joint.Inner));
+        var wall = Trail.Given("wall of the weaker tube", "t", weaker.Item2, QuantityKind.FineLength, InputSource.Design);
+        return Check.AtMost(
+            $"stand.mast.joint-bending[{part}]", Trade.Stand, "Telescoped joint in bending",
+            Trail.Computed("force of each wall on the other", "Fm", Math.Abs(momentNm) / (joint.OverlapM - saddle), QuantityKind.Force, "Fm = M/(lo - saddle), saddle as long as the inner tube is thick, at most lo/2", Source.Literature("statics: a couple over the overlap"), moment, overlap),
+            Trail.Computed(
+                "bearing strength of the walls", "Rw", phi.Value * 1.33 * weaker.Item1.UltimatePa * 2 * wall.Value * saddle, QuantityKind.Force, "Rw = φ·1.33·Fu·2·t·saddle",
+                Source.FromMemory("Aluminum Design Manual part I, section J.7: bearing 1.33·Fu", "2015"), phi, weaker.Item1.Ultimate, wall)
+                .Within("tubes fit closely; play lets the joint wobble and pounds the walls"),
+            governingCase, "Push the inner tube further in, or take thicker walls at the joint.", Caution);
+    }
+
+    private static double Wall(RoundSection tube) => tube.IsSolid ? tube.OuterDiameterM / 2 : tube.WallM;
+
     private static Check Bearing(string part, string which, RoundSection tube, MemberMetal metal, BoltGroup bolts, Trail demand, Trail phi, string governingCase)
     {
         var wall = tube.IsSolid ? tube.OuterDiameterM / 2 : tube.WallM;

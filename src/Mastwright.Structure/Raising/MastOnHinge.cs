@@ -1,3 +1,5 @@
+using Mastwright.Model.Units;
+
 namespace Mastwright.Structure.Raising;
 
 /// <summary>A mast lying on a hinge at its foot, ready to be pulled up by a line at one point.</summary>
@@ -8,6 +10,9 @@ namespace Mastwright.Structure.Raising;
 /// <param name="DynamicFactor">Factor on the weight for starting and stopping; 1 for none.</param>
 public sealed record MastOnHinge(double LengthM, double WeightN, double CentreOfGravityM, double LiftPointM, double DynamicFactor = 1)
 {
+    /// <summary>The reader's units, for words.</summary>
+    public UnitSystem Units { get; init; }
+
     /// <summary>Weight with the dynamic factor.</summary>
     public double LoadN => WeightN * DynamicFactor;
 

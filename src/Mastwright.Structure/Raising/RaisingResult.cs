@@ -38,13 +38,16 @@ public sealed record RaisingResult(
     private static readonly Source Statics = new("statics of a mast hinged at its foot: moments about the hinge, forces at the pole tip", SourceKind.Derived);
 
     /// <summary>The step with the largest haul line tension.</summary>
-    public RaisingStep WorstHaul => Steps.MaxBy(s => s.HaulLineN)!;
+    public RaisingStep WorstHaul => Held.MaxBy(s => s.HaulLineN)!;
+
+    // A line cannot push: where it would have to, the back line holds the mast and these forces do not arise.
+    private IEnumerable<RaisingStep> Held => Steps.Any(s => s.HaulLineN > 0) ? Steps.Where(s => s.HaulLineN >= 0) : Steps;
 
     /// <summary>The step with the largest lift line tension.</summary>
     public RaisingStep WorstLift => Steps.MaxBy(s => s.LiftLineN)!;
 
     /// <summary>The step with the largest force in the pole, either way.</summary>
-    public RaisingStep WorstPole => Steps.MaxBy(s => Math.Abs(s.PoleCompressionN))!;
+    public RaisingStep WorstPole => Held.MaxBy(s => Math.Abs(s.PoleCompressionN))!;
 
     /// <summary>The step with the largest force of the hinge on the mast.</summary>
     public RaisingStep WorstHinge => Steps.MaxBy(s => s.HingeOnMastN.Length)!;

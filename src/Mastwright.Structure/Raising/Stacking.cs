@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 using Mastwright.Structure.Mast;
 using Mastwright.Structure.Solver;
 
@@ -9,7 +10,14 @@ namespace Mastwright.Structure.Raising;
 /// <param name="AboveTopM">How far its sheave stands above the top of the mast.</param>
 /// <param name="ClampSpacingM">Distance between its two clamps.</param>
 /// <param name="OffsetM">Distance of its axis, and of the hanging load, from the mast axis.</param>
-public sealed record ClampedPole(double WeightN, double AboveTopM, double ClampSpacingM, double OffsetM);
+public sealed record ClampedPole(double WeightN, double AboveTopM, double ClampSpacingM, double OffsetM)
+{
+    /// <summary>Weight of whoever works at the top, hanging beside the mast on the pole's side, N.</summary>
+    public double ClimberN { get; init; }
+
+    /// <summary>The reader's units, for words.</summary>
+    public UnitSystem Units { get; init; }
+}
 
 /// <summary>One step of stacking: the mast as it stands, and the load that hangs on it.</summary>
 /// <param name="HeightM">Height reached before the lift.</param>
@@ -83,9 +91,10 @@ public static class Stacking
         var pull = load * Math.Tan(tagAngle);
 
         // Load and hauling part both press on the sheave; the hauling part comes down inside or beside the mast.
-        var vertical = (2 * load) + pole.WeightN;
-        var moment = (load * pole.OffsetM) + (pull * pole.AboveTopM);
-        var loadCase = new LoadCase($"lifting onto {height:F1} m", part.InstallationTemperatureK)
+        var vertical = (2 * load) + pole.WeightN + pole.ClimberN;
+        var moment = (load * pole.OffsetM) + (pull * pole.AboveTopM) + (pole.ClimberN * pole.OffsetM);
+        var shown = QuantityFormat.Show(height, QuantityKind.Length, pole.Units, 3);
+        var loadCase = new LoadCase($"lifting onto {shown}", part.InstallationTemperatureK)
         {
             PointLoads = [new(height, new(pull, 0, -vertical), new(0, moment, 0))],
         };
@@ -94,9 +103,9 @@ public static class Stacking
         var findings = solution.Findings.ToList();
         if (part.Guys.Count == 0)
         {
-            findings.Add(new("no-guys-yet", Severity.Error, $"At {height:F1} m no guy is rigged: the mast stands on its pivot alone.", WayOut: "Rig temporary guys at the top of the first section, or lift the first sections together."));
+            findings.Add(new("no-guys-yet", Severity.Error, $"At {shown} no guy is rigged: the mast stands on its pivot alone.", WayOut: "Rig temporary guys at the top of the first section, or lift the first sections together."));
         }
 
-        return new(height, part, loadCase, solution, load, (2 * load) + pole.WeightN, moment / Math.Max(pole.ClampSpacingM, 1e-3), height - highest, findings);
+        return new(height, part, loadCase, solution, load, (2 * load) + pole.WeightN, ((load * pole.OffsetM) + (pull * pole.AboveTopM)) / Math.Max(pole.ClampSpacingM, 1e-3), height - highest, findings);
     }
 }

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 
 namespace Mastwright.Structure.Raising;
@@ -27,7 +28,7 @@ public sealed record StandingGinPole(MastOnHinge Mast, double PoleHeightM, doubl
         };
         if (PoleHeightM < 0.4 * Mast.LiftPointM)
         {
-            findings.Add(new("pole-short", Severity.Warning, "The pole is short for this lifting point: the rope pulls mostly along the mast at the start.", null, $"{PoleHeightM:F1} m", $"about {0.5 * Mast.LiftPointM:F1} m or more", "Use a longer pole or attach the rope nearer to the hinge; common practice, no source."));
+            findings.Add(new("pole-short", Severity.Warning, "The pole is short for this lifting point: the rope pulls mostly along the mast at the start.", null, Shown(PoleHeightM), $"about {Shown(0.5 * Mast.LiftPointM)} or more", "Use a longer pole or attach the rope nearer to the hinge; common practice, no source."));
         }
 
         return new("standing gin pole", rows, back, null, findings);
@@ -50,6 +51,8 @@ public sealed record StandingGinPole(MastOnHinge Mast, double PoleHeightM, doubl
         var compression = -toMast.Z + tension - (stayTension * stay.Z) + PoleWeightN;
         return new(angleRad, tension, tension, compression, hinge, new(0, 0, compression - tension), stayTension, Mast.LargestBendingNm(angleRad));
     }
+
+    private string Shown(double lengthM) => QuantityFormat.Show(lengthM, QuantityKind.Length, Mast.Units, 2);
 
     private Vec3 Sheave => new(-PoleBehindM, 0, PoleHeightM);
 

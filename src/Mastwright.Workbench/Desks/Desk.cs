@@ -61,6 +61,12 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     /// <summary>Name of the file without folders; null while there is none.</summary>
     public string? FileName => file.Path is null ? null : Path.GetFileName(file.Path);
 
+    /// <summary>Full path of the file; null while there is none.</summary>
+    public string? FilePath => file.Path;
+
+    /// <summary>Where variants of this design are kept.</summary>
+    public string VariantsPath => Path.ChangeExtension(file.Spare, ".variants");
+
     /// <summary>Whether the text differs from the file.</summary>
     public bool Unsaved => Now.Text != saved;
 
@@ -69,9 +75,6 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
 
     /// <summary>Whether the file was changed by someone else and the reader must choose.</summary>
     public bool Conflict { get; private set; }
-
-    /// <summary>Full path of the file; null while there is none.</summary>
-    public string? FilePath => file.Path;
 
     /// <summary>Something the reader must know about the file; null when nothing is.</summary>
     public Finding? Notice { get; private set; }
@@ -234,7 +237,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
 
     void IRecomputeListener.Working(int version, AnalysisStep step) => Change(s => s.Version == version ? s with { Step = step } : s);
 
-    void IRecomputeListener.Stood(int version, StandStage stage) => Change(s => s.Version == version ? s with { Stand = stage } : s);
+    void IRecomputeListener.Stood(int version, StandStage stage) => Change(s => s.Version == version ? s with { Stand = stage.FirstLook && s.Stand is { } before ? Onto(before, stage) : stage } : s);
 
     void IRecomputeListener.Solved(int version, StationResult result, ImmutableArray<BandSweepResult> sweeps) =>
         Change(s => s.Version == version ? s with { Result = result, Stand = StageOf(result), Sweeps = sweeps } : s);
@@ -254,8 +257,19 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
             : s);
     }
 
+    // A first look says nothing of lost guys and vibration, and would turn the drawings to other winds: there the older figures stay until the whole is known.
+    private static StandStage Onto(StandStage before, StandStage look)
+    {
+        var kinds = look.Checks.Select(c => StationResult.KindOf(c.Id)).ToHashSet();
+        return look with
+        {
+            Stands = before.Stands.Length == look.Stands.Length ? before.Stands : look.Stands,
+            Checks = [.. look.Checks, .. before.Checks.Where(c => !kinds.Contains(StationResult.KindOf(c.Id)))],
+        };
+    }
+
     private static StandStage StageOf(StationResult result) => new(
-        result.Station, result.Fingerprint, [.. result.Masts.Select(m => m.Stand)], [.. result.Checks.Where(c => c.Trade is Trade.Site or Trade.Stand)]);
+        result.Station, result.Fingerprint, [.. result.Masts.Select(m => m.Stand)], [.. result.Checks.Where(c => Sheet.OfTheStructure(c.Trade))]);
 
     // The change is made on the text as it is under the lock: two pages that edit at once both keep what they wrote.
     private bool Apply(Func<string, string?> change, string why)
@@ -317,6 +331,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
             Text = text,
             Reading = reading,
             Fingerprint = reading.Station is { } station ? Fingerprint.Of(station) : null,
+            Site = reading.Station is { } known ? QuickLook.Site(known) : before?.Site ?? [],
             Stand = before?.Stand,
             Result = before?.Result,
             Sweeps = before?.Sweeps ?? [],

@@ -13,6 +13,9 @@ public interface IStationSolver
     /// <summary>Solves a station; tells of the structure as soon as it is known.</summary>
     StationResult Solve(DesignReading reading, IProgress<AnalysisStep> progress, Action<StandStage> stood, CancellationToken cancellation);
 
+    /// <summary>A first look at the structure, before anything else; null when there is none.</summary>
+    StandStage? Look(DesignReading reading, CancellationToken cancellation) => null;
+
     /// <summary>Sweeps one band of one mast.</summary>
     BandSweepResult Sweep(StationResult result, int mast, int band, CancellationToken cancellation);
 }
@@ -23,6 +26,9 @@ public sealed class StationSolver : IStationSolver
     /// <inheritdoc/>
     public StationResult Solve(DesignReading reading, IProgress<AnalysisStep> progress, Action<StandStage> stood, CancellationToken cancellation) =>
         StationAnalysis.Run(reading, progress, cancellation, stood);
+
+    /// <inheritdoc/>
+    public StandStage? Look(DesignReading reading, CancellationToken cancellation) => QuickLook.Stand(reading.Station!, cancellation);
 
     /// <inheritdoc/>
     public BandSweepResult Sweep(StationResult result, int mast, int band, CancellationToken cancellation) => BandSweep.Of(result, mast, band, cancellation);
@@ -141,6 +147,11 @@ public sealed class Recompute : IAsyncDisposable
                 {
                     return;
                 }
+            }
+
+            if (before.Result is null && solver.Look(reading, cancellation) is { } look)
+            {
+                listener.Stood(version, look);
             }
 
             var result = before.Result ?? solver.Solve(reading, new Steps(s => listener.Working(version, s)), s => listener.Stood(version, s), cancellation);

@@ -13,6 +13,9 @@ public enum Freshness
     /// <summary>Computed from this very text.</summary>
     Fresh,
 
+    /// <summary>Computed from this very text with few wind directions; the rest is being computed.</summary>
+    FirstLook,
+
     /// <summary>Being computed; what is shown belongs to an earlier text.</summary>
     Computing,
 
@@ -41,6 +44,9 @@ public sealed record Sheet
     /// <summary>Fingerprint of the design; null when the text has errors.</summary>
     public string? Fingerprint { get; init; }
 
+    /// <summary>The checks of the site, of this text or the last one without errors.</summary>
+    public ImmutableArray<Check> Site { get; init; } = [];
+
     /// <summary>The structure, of this text or an earlier one.</summary>
     public StandStage? Stand { get; init; }
 
@@ -63,15 +69,17 @@ public sealed record Sheet
     public Station? Station => Reading.Station ?? Result?.Station ?? Stand?.Station;
 
     /// <summary>State of the structure's figures.</summary>
-    public Freshness StandState => StateOf(Stand?.Fingerprint);
+    public Freshness StandState => StateOf(Stand?.Fingerprint) is var state && state == Freshness.Fresh && Stand!.FirstLook ? (WasStopped ? Freshness.Stopped : Freshness.FirstLook) : state;
 
     /// <summary>State of the fields' figures.</summary>
     public Freshness FieldState => StateOf(Result?.Fingerprint);
 
-    /// <summary>The checks known: all of the result, those of the structure newer where they are.</summary>
-    public ImmutableArray<Check> Checks =>
+    /// <summary>The checks known: all of the result, those of the site and the structure newer where they are.</summary>
+    public ImmutableArray<Check> Checks => [.. Site, .. Computed.Where(c => c.Trade != Trade.Site)];
+
+    private ImmutableArray<Check> Computed =>
         Stand is { } stand && stand.Fingerprint == Fingerprint && Result?.Fingerprint != Fingerprint
-            ? [.. stand.Checks, .. Result?.Checks.Where(c => c.Trade is not (Trade.Site or Trade.Stand)) ?? []]
+            ? [.. stand.Checks, .. Result?.Checks.Where(c => !OfTheStructure(c.Trade)) ?? []]
             : Result?.Checks ?? Stand?.Checks ?? [];
 
     /// <summary>How a mast stands, newest known.</summary>
@@ -79,7 +87,10 @@ public sealed record Sheet
         Stand is { } stand && mast < stand.Stands.Length ? stand.Stands[mast] : Result is { } r && mast < r.Masts.Length ? r.Masts[mast].Stand : null;
 
     /// <summary>State of the figures of a trade.</summary>
-    public Freshness StateOf(Trade trade) => trade is Trade.Site or Trade.Stand ? StandState : FieldState;
+    public Freshness StateOf(Trade trade) => trade == Trade.Site ? (Fingerprint is null ? (Site.IsEmpty ? Freshness.None : Freshness.LastGood) : Freshness.Fresh) : OfTheStructure(trade) ? StandState : FieldState;
+
+    /// <summary>Whether the checks of a trade are known as soon as the structure is.</summary>
+    public static bool OfTheStructure(Trade trade) => trade is Trade.Site or Trade.Stand or Trade.Build;
 
     private Freshness StateOf(string? fingerprint) =>
         fingerprint is not null && fingerprint == Fingerprint ? Freshness.Fresh

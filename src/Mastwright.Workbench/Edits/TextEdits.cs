@@ -94,6 +94,21 @@ public static partial class TextEdits
         return text[..end] + "\n" + new string(' ', list.Column) + "- " + item + text[end..];
     }
 
+    /// <summary>Writes a whole list anew, one item after the other; remarks inside the old list go with it.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="listPath">Path of the list.</param>
+    /// <param name="lines">The lines of the new list, the first item's dash in the first column.</param>
+    public static string? SetList(string text, string listPath, IReadOnlyList<string> lines)
+    {
+        if (TextOutline.Of(text) is not { } root || Walk(root, StepsOf(listPath)) is not { Kind: PieceKind.List, Flow: false } list)
+        {
+            return null;
+        }
+
+        var indent = new string(' ', list.Column);
+        return text[..list.Start] + string.Join("\n" + indent, lines) + text[list.End..];
+    }
+
     /// <summary>The value at a path as it is written; null when the file has none.</summary>
     public static string? WrittenAt(string text, string path) =>
         TextOutline.Of(text) is { } root && Walk(root, StepsOf(path)) is { } piece ? text[piece.Start..piece.End] : null;

@@ -23,13 +23,6 @@ internal static class Trades
         ];
     }
 
-    /// <summary>Whether the capacity is a floor that the demand must keep above, rather than a ceiling.</summary>
-    public static bool IsFloor(Check check)
-    {
-        var (demand, limit) = (check.Demand.Value, check.Capacity.Value);
-        return demand > 0 && limit > 0 && double.IsFinite(check.Ratio) && Math.Abs(check.Ratio - (limit / demand)) < Math.Abs(check.Ratio - (demand / limit));
-    }
-
     /// <summary>Worst first.</summary>
     public static IEnumerable<Check> Sorted(IEnumerable<Check> checks) => checks.OrderByDescending(c => Rank(c.Verdict)).ThenByDescending(c => c.Ratio);
 

@@ -71,6 +71,51 @@ public class GapWindowTests
     }
 
     [Fact]
+    public void A_steep_front_narrows_the_window_and_the_volt_time_curve_sets_its_end()
+    {
+        var request = Request(2000, 60e3);
+        var front = Protection.Lightning.StrikeFront.Straight("steep stroke", 5e10, 1e-4);
+        var usual = Assert.IsType<GapSetting>(GapWindow.Set(request));
+        var steep = Assert.IsType<GapSetting>(GapWindow.Set(request with { Fronts = [front] }));
+        Assert.True(steep.WindowHighM.Value < usual.WindowHighM.Value);
+        Assert.Equal(usual.WindowLowM.Value, steep.WindowLowM.Value, 1e-9);
+
+        // At the upper end Uf = Us + √(2·S·Us·lag), worked by hand, is just the strength less its margin.
+        var us = GapBreakdown.PeakVolts(request.Electrodes, steep.WindowHighM.Value + request.SettingToleranceM, request.DenseAir).Value;
+        Assert.Equal(1, (us + Math.Sqrt(2 * 5e10 * us * 100e-9)) * 1.2 / steep.WeakestStrengthV.Value, 1e-3);
+    }
+
+    [Fact]
+    public void A_gap_that_waits_for_an_electron_fires_later()
+    {
+        var front = Protection.Lightning.StrikeFront.Straight("stroke", 5e10, 1e-4);
+        var request = Request(2000, 60e3);
+        Assert.True(GapWindow.FiringOn(request with { StatisticalLagS = 200e-9 }, front, 3e-3).Value > GapWindow.FiringOn(request, front, 3e-3).Value);
+        Assert.True(GapWindow.ImpulseRatio(request with { StatisticalLagS = 200e-9 }).Value > 1.5);
+    }
+
+    [Fact]
+    public void What_to_change_never_speaks_of_no_power_at_all()
+    {
+        foreach (var (working, strength) in new[] { (9000.0, 15e3), (9000, 3e3), (20e3, 3e3), (3000, 1.2e3) })
+        {
+            var none = Assert.IsType<NoGapFits>(GapWindow.Set(Request(working, strength)));
+            Assert.DoesNotContain(none.Changes, c => c.Contains(" 0 % of the power", StringComparison.Ordinal));
+            Assert.All(none.Changes, c => Assert.False(string.IsNullOrWhiteSpace(c)));
+        }
+    }
+
+    // Thin air has nothing to do with the size of the balls.
+    [Fact]
+    public void Air_outside_the_table_is_answered_with_the_air()
+    {
+        var set = Assert.IsType<GapSetting>(GapWindow.Set(Request(2000, 40e3) with { DenseAir = new AirState(0, 233.15) }));
+        var finding = set.Findings.Single(f => f.Message.Contains("density", StringComparison.Ordinal));
+        Assert.DoesNotContain("diameter", finding.WayOut);
+        Assert.Contains("elevation", finding.WayOut);
+    }
+
+    [Fact]
     public void More_working_voltage_raises_the_lower_end_and_more_strength_the_upper()
     {
         var last = (Low: 0.0, High: 0.0);

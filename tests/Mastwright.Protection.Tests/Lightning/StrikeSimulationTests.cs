@@ -23,7 +23,7 @@ public class StrikeSimulationTests
     {
         var raw = Usual.Value.Raw;
         string[] into = ["gap strap", "series coil"];
-        string[] away = ["radials 1 L", "rods L", "shield 1 L"];
+        string[] away = ["radials 1 L", "rods L", "shield 1 L", "inner 1 L"];
         var at = Enumerable.Range(0, raw.TimesS.Length).MinBy(i => Math.Abs(raw.TimesS[i] - 20e-6));
         var sumIn = into.Sum(p => raw.Current(p)[at]);
         Assert.Equal(1, away.Sum(p => raw.Current(p)[at]) / sumIn, 0.01);
@@ -91,6 +91,39 @@ public class StrikeSimulationTests
         Assert.Equal(1, usual.PlatePeakV.Value / tight.PlatePeakV.Value, 0.01);
         for (var i = 0; i < usual.Parts.Length; i++)
             Assert.Equal(1, usual.Parts[i].PeakV.Value / tight.Parts[i].PeakV.Value, 0.01);
+    }
+
+    // Ohm: late in a slow stroke the inductances are over, and what the shield's resistance drops drives the matched conductor: half of it lies across the radio when the network end is matched too.
+    [Fact]
+    public void The_drop_along_the_shield_reaches_the_radio()
+    {
+        var scenario = Scenario(StrokeKind.FirstPositive) with { Feed = [new("match", FeedElement.Resistor, false, 50), new("block", FeedElement.Resistor, true, 1e8)], EndS = 400e-6 };
+        scenario = scenario with { Cable = new(40, CableRoute.OnGround, 50, 0.05), Feed = [new("block", FeedElement.Resistor, true, 1e8), new("match", FeedElement.Resistor, false, 50)] };
+        var raw = StrikeSimulation.Run(scenario)!.Raw;
+        var at = Enumerable.Range(0, raw.TimesS.Length).MinBy(i => Math.Abs(raw.TimesS[i] - 300e-6));
+        var drop = 0.05 * 40 * raw.Current("shield R")[at];
+        Assert.Equal(1, Math.Abs(raw.VoltageAcross("radio input")[at] / (0.5 * drop)), 0.03);
+    }
+
+    [Fact]
+    public void An_arrester_at_each_end_takes_its_share()
+    {
+        double Radio(double? mast, double? house) => StrikeSimulation.Run(Scenario() with
+        {
+            Cable = new(40, CableRoute.OnGround, 50, 0.005, mast) { HouseArresterSparkoverV = house },
+            EndS = 20e-6,
+        })!.House!.RadioPeakV.Value;
+        Assert.True(Radio(600, null) < Radio(null, null));
+        Assert.InRange(Radio(600, 600), 300, 900);
+    }
+
+    [Fact]
+    public void A_cable_across_the_base_sees_the_gap_voltage()
+    {
+        var scenario = Scenario() with { Feed = [new("rotator coil", FeedElement.Coil, false, 90e-6, 20e3)], EndS = 10e-6 };
+        var result = StrikeSimulation.Run(scenario)!;
+        Assert.Equal(result.Parts[0].PeakV.Value, result.Parts.Single(p => p.Name == "rotator coil").PeakV.Value, 1);
+        Assert.Contains(result.Checks, c => c.Id == "survive.strike.voltage[rotator coil]");
     }
 
     [Fact]

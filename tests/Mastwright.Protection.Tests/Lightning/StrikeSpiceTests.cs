@@ -22,5 +22,6 @@ public class StrikeSpiceTests
         Assert.Equal(1, raw.Voltage("entry").Max() / measured["top_entry"], 0.01);
         Assert.Equal(1, raw.At(raw.Voltage("plate"), 8e-6) / measured["top_late"], 0.01);
         Assert.Equal(1, raw.Voltage("base").Max() / measured["top_base"], 0.01);
+        Assert.Equal(1, raw.VoltageAcross("radio input").Max(Math.Abs) / measured["top_radio"], 0.02);
     }
 }

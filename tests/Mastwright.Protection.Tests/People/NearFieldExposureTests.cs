@@ -77,6 +77,19 @@ public class NearFieldExposureTests
     }
 
     [Fact]
+    public void A_low_fence_is_leant_over_and_high_voltage_asks_for_seven_feet()
+    {
+        Assert.Equal(1, RfBurn.ReachOver(1.8).Value, 1e-12);
+        Assert.Equal(1.5, RfBurn.ReachOver(1.0).Value, 1e-12);
+        Assert.Equal(1, RfBurn.ReachOver(null).Value, 1e-12);
+        var volts = Trail.Given("base voltage", "U", 1500, QuantityKind.RmsVoltage, Source.DesignFile);
+        // NFPA 70 110.31, from memory: 7 ft above 1000 V.
+        Assert.Equal(Verdict.Caution, RfBurn.HeightCheck(1.8, volts)!.Verdict);
+        Assert.Equal(Verdict.Pass, RfBurn.HeightCheck(2.6, volts)!.Verdict);
+        Assert.Null(RfBurn.HeightCheck(1.8, volts with { Value = 900 }));
+    }
+
+    [Fact]
     public void Fence_keeps_beyond_the_limits_and_an_arm_from_what_burns()
     {
         var volts = Trail.Given("base voltage", "U", 200, QuantityKind.RmsVoltage, Source.DesignFile);

@@ -23,13 +23,24 @@ internal sealed class StrikeDeck
         var earth = new RadialEarth(scenario.Earth, SoilIonisation.CriticalFieldCigre);
         var spark = GapBreakdown.PeakVolts(scenario.Gap!.Electrodes, scenario.Gap.SpacingM, scenario.Gap.Air).Value;
         var n = 0;
-        foreach (var part in StrikeCircuit.Build(scenario, earth, GapBreakdown.PeakVolts(scenario.Gap.Electrodes, scenario.Gap.SpacingM, scenario.Gap.Air)).Parts)
-            Translate(part, $"x{++n}", scenario.Stroke, spark);
+        var circuit = StrikeCircuit.Build(scenario, earth, GapBreakdown.PeakVolts(scenario.Gap.Electrodes, scenario.Gap.SpacingM, scenario.Gap.Air));
+        var names = new Dictionary<string, string>();
+        foreach (var part in circuit.Parts)
+        {
+            names[part.Name] = $"x{++n}";
+            Translate(part, $"x{n}", scenario.Stroke, spark);
+        }
+
+        foreach (var mutual in circuit.Mutuals)
+        {
+            _deck.Append(F($"Kx{++n} L{names[mutual.Coil1]} L{names[mutual.Coil2]} {mutual.Coupling:R}\n"));
+            _ours = _ours.Mutual(mutual.Name, mutual.Coil1, mutual.Coil2, mutual.Coupling);
+        }
 
         // A measure is kept as a vector: it must not bear the name of a node.
         _deck.Append(F($".options reltol=1e-4 method=gear\n.tran 2n {EndS:R} 0 2n\n.control\nrun\n"));
         _deck.Append("meas tran top_plate MAX v(plate)\nmeas tran top_entry MAX v(entry)\nmeas tran top_late AVG v(plate) from=7.9e-6 to=8.1e-6\n");
-        _deck.Append("meas tran top_base MAX v(base)\n.endc\n.end\n");
+        _deck.Append("let across = abs(v(inner_end) - v(entry))\nmeas tran top_radio MAX across\nmeas tran top_base MAX v(base)\n.endc\n.end\n");
     }
 
     /// <summary>A usual station under a first negative stroke of level III.</summary>
@@ -77,9 +88,11 @@ internal sealed class StrikeDeck
                 _deck.Append(")\n");
                 _ours = _ours.Add(part);
                 break;
-            case TransientGap:
-                _deck.Append(F($"S{name} {a} {b} {a} {b} gap OFF\n.model gap SW(VT={spark / 2:R} VH={spark / 2:R} RON=0.05 ROFF=1e9)\nC{name} {a} {b} 2p\n"));
-                _ours = _ours.Gap(part.Name, part.A, part.B, new(new VoltageBreakdown(new(spark)), new ConstantArc(0.05), 2e-12));
+            case TransientGap gap:
+                // The base gap at its static voltage, an arrester at its own.
+                var level = gap.Model.Breakdown is VoltageBreakdown own ? own.Level.Value : spark;
+                _deck.Append(F($"S{name} {a} {b} {a} {b} m{name} OFF\n.model m{name} SW(VT={level / 2:R} VH={level / 2:R} RON=0.05 ROFF=1e9)\nC{name} {a} {b} 2p\n"));
+                _ours = _ours.Gap(part.Name, part.A, part.B, new(new VoltageBreakdown(new(level)), new ConstantArc(0.05), 2e-12));
                 break;
             case CurrentDependentResistor r:
                 _deck.Append(F($"R{name} {a} {b} {r.OhmAt(0):R}\n"));

@@ -7,7 +7,7 @@ using Mastwright.Model.Trails;
 namespace Mastwright.Analysis.Stand.Search;
 
 /// <summary>Judges candidates with the very checks that a station is held to; what was judged once is remembered.</summary>
-internal sealed class Judge(Station station, SearchCost cost, Action<string> tell, CancellationToken cancellation)
+internal sealed class Judge(Station station, SearchCost cost, Action<string> tell, CancellationToken cancellation, Action<Judgement>? judged = null)
 {
     /// <summary>Wind directions of the first look; a multiple of three, so that each guy of a three-way mast is met alike.</summary>
     public const int FirstLook = 6;
@@ -35,6 +35,7 @@ internal sealed class Judge(Station station, SearchCost cost, Action<string> tel
         var answer = StandRun.Of(station, candidate.Mast, cancellation, whole ? LoadCases.Directions : FirstLook, whole);
         var judgement = From(candidate, answer, cost.Of(station, candidate.Mast, answer.AnchorPullsN), whole);
         known[(candidate.Words, whole)] = judgement;
+        judged?.Invoke(judgement);
         return judgement;
     }
 
@@ -42,7 +43,8 @@ internal sealed class Judge(Station station, SearchCost cost, Action<string> tel
     internal static Judgement From(Candidate candidate, StandAnswer answer, double cost, bool whole)
     {
         // Screens only caution, and what cannot be said (an anchor nobody rated) says nothing for or against a candidate.
-        var telling = answer.Checks.Where(c => c.Verdict != Verdict.Unknown && !(c.Verdict == Verdict.Caution && c.Ratio >= 1)).ToList();
+        // Nor do ranges of a method: they are no strength that could be used up.
+        var telling = answer.Checks.Where(c => c.Verdict != Verdict.Unknown && !(c.Verdict == Verdict.Caution && c.Ratio >= 1) && StationResult.KindOf(c.Id) is not ("stand.mast.gust-range" or "stand.mast.free-top")).ToList();
         var settings = telling.Where(c => StationResult.KindOf(c.Id) is "stand.guy.aeolian" or "stand.guy.slackness").ToList();
         var worst = telling.Except(settings).MaxBy(c => c.Ratio);
         var failing = telling.Where(c => c.Verdict == Verdict.Fail).ToImmutableArray();

@@ -56,7 +56,7 @@ internal sealed class LevelSearch(Mast mast, UnitSystem units, Judge judge)
                 return null;
             }
 
-            levels.Add(like with { HeightM = height, Strand = sizes[size], InsulatorsAtM = [.. like.InsulatorsAtM.Where(x => x < height)] });
+            levels.Add((Fittings.For(like, sizes[size]) ?? like with { Strand = sizes[size] }) with { HeightM = height, InsulatorsAtM = [.. like.InsulatorsAtM.Where(x => x < height)] });
         }
 
         return new Candidate($"{count} {(count == 1 ? "level" : "levels")}: " + string.Join(", ", levels.Select(l => $"{l.Strand} at {Written.Length(l.HeightM, units)}")), mast with { Guys = [.. levels] }, [])
@@ -88,6 +88,10 @@ internal sealed class LevelSearch(Mast mast, UnitSystem units, Judge judge)
             }
 
             text.Append(CultureInfo.InvariantCulture, $"\n    insulator: {level.Insulator}");
+            if (level.Hardware is { } hardware)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"\n    hardware: {HardwareWords.Of(hardware)}");
+            }
         }
 
         return text.ToString();

@@ -19,6 +19,9 @@ public enum SearchGoal
 
     /// <summary>Fewest guy levels.</summary>
     Levels,
+
+    /// <summary>Strand, fittings, heights, anchor distance and tension together.</summary>
+    Joint,
 }
 
 /// <summary>What a search found.</summary>

@@ -71,7 +71,12 @@ public static class Sensitivity
                 yield return ($"wind pressure {Signed(k)}", "wind", With(site with { Wind = site.Wind with { PressurePa = k * pressure } }));
             }
 
-            if (site.Ice.ThicknessM > 0)
+            if (site.Ice.GlazeClass is { } glaze)
+            {
+                var other = Math.Clamp(glaze + (k > 1 ? 1 : -1), 1, 5);
+                yield return ($"glaze class G{other}", "ice", With(site with { Ice = site.Ice with { GlazeClass = other } }));
+            }
+            else if (site.Ice.ThicknessM > 0)
             {
                 yield return ($"ice thickness {Signed(k)}", "ice", With(site with { Ice = site.Ice with { ThicknessM = k * site.Ice.ThicknessM } }));
                 yield return ($"wind with ice {Signed(k)}", "ice wind", With(site with { Ice = site.Ice with { WindSpeedMPerS = k * site.Ice.WindSpeedMPerS } }));

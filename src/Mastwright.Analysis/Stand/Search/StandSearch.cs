@@ -28,14 +28,16 @@ public static class StandSearch
     /// <param name="cost">How cost is counted; null for the usual.</param>
     /// <param name="progress">Told which candidate is judged; null for nobody.</param>
     /// <param name="cancellation">Stops the work.</param>
+    /// <param name="judged">Told every judgement as it is made, from any thread; null for nobody.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ImmutableArray<SearchResult> Run(
-        Station station, int mastIndex, ImmutableArray<SearchGoal> goals, SearchCost? cost = null, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
+        Station station, int mastIndex, ImmutableArray<SearchGoal> goals, SearchCost? cost = null, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default,
+        Action<Judgement>? judged = null)
     {
         var mast = station.Masts[mastIndex];
         var path = $"masts[{mastIndex}]";
         var done = 0;
-        var judge = new Judge(station, cost ?? new SearchCost(), words => progress?.Report(new AnalysisStep($"Mast {mast.Name}: {words}", (double)done / goals.Length)), cancellation);
+        var judge = new Judge(station, cost ?? new SearchCost(), words => progress?.Report(new AnalysisStep($"Mast {mast.Name}: {words}", (double)done / goals.Length)), cancellation, judged);
         var now = judge.Confirm(new Candidate("as it is", mast, []));
         var results = ImmutableArray.CreateBuilder<SearchResult>();
         foreach (var goal in goals)
@@ -46,6 +48,7 @@ public static class StandSearch
                 SearchGoal.Tension => new TensionSearch(mast, path, judge).Run(now),
                 SearchGoal.Heights => new HeightSearch(mast, path, station.UnitSystem, judge).Run(now),
                 SearchGoal.Radius => new RadiusSearch(station, mast, path, judge).Run(now),
+                SearchGoal.Joint => new JointSearch(station, mast, path, judge).Run(now),
                 _ => new LevelSearch(mast, station.UnitSystem, judge).Run(now),
             });
             done++;

@@ -91,9 +91,11 @@ internal sealed class StrandSearch(Mast mast, string path, Judge judge)
 
     private Candidate Pick(List<ImmutableArray<string>> sizes, int[] pick)
     {
+        // Fittings go with the strand; where the catalogue has none that develop it, the chain's own check will say so.
         var names = pick.Select((p, l) => sizes[l][p]).ToArray();
+        var levels = mast.Guys.Select((g, l) => Fittings.For(g, names[l]) ?? g with { Strand = names[l] }).ToArray();
         return new Candidate(
-            "strand " + string.Join(" / ", names), mast with { Guys = [.. mast.Guys.Select((g, l) => g with { Strand = names[l] })] },
-            [.. names.Select((n, l) => (n, l)).Where(x => x.n != mast.Guys[x.l].Strand).Select(x => new DesignChange($"{path}.guys[{x.l}].strand", "strand", x.n))]);
+            "strand " + string.Join(" / ", names), mast with { Guys = [.. levels] },
+            [.. levels.SelectMany((g, l) => Fittings.Changes($"{path}.guys[{l}]", mast.Guys[l], g))]);
     }
 }

@@ -1,5 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
+using Mastwright.Journal.Entries;
+using Mastwright.Model.Trails;
+using Mastwright.Report.Keep;
+using Mastwright.Report.Terminal;
 
 namespace Mastwright.App.Commands.Journal;
 
@@ -29,8 +33,24 @@ internal static class FileVerbs
             }
 
             var content = store.Content();
-            return content.Value is { } all
-                ? JournalVerb.Say($"{verb.Path} is whole: {all.Entries.Length} entries, {all.Earlier.Length} earlier wordings, station “{all.Station}”.")
-                : JournalVerb.Refuse(content.Problem!);
+            if (content.Value is not { } all)
+            {
+                return JournalVerb.Refuse(content.Problem!);
+            }
+
+            JournalVerb.Say($"{verb.Path} is whole: {all.Entries.Length} entries, {all.Earlier.Length} earlier wordings, station “{all.Station}”.");
+            var lost = all.Entries.OfType<PhotoEntry>().Select(p => Photo(verb, p)).OfType<Finding>().ToArray();
+            FindingsView.Write(Shared.Messages(), lost);
+            return lost.Length == 0 ? ExitCode.Pass : ExitCode.CheckFails;
         }));
+
+    // A photo lies outside the journal: it may have been moved or changed since.
+    private static Finding? Photo(JournalVerb verb, PhotoEntry photo)
+    {
+        var place = System.IO.Path.Combine(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(verb.Path))!, photo.Path);
+        var (digest, _, problem) = NoteVerbs.Referred(verb, place);
+        return problem is null && (photo.Sha256.Length == 0 || digest == photo.Sha256) ? null : new Finding(
+            "photo-lost", Severity.Warning, problem is null ? $"The photo of entry {EntryWords.Key(photo)} is not the one that was noted." : $"The photo of entry {EntryWords.Key(photo)} is not where it was.",
+            new Place(verb.Path, 0, 0, ""), photo.Path, WayOut: $"Put it back, or say where it is: mastwright journal correct --key {EntryWords.Key(photo)} --photo FILE --why moved.");
+    }
 }

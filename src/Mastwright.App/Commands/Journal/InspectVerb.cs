@@ -44,15 +44,7 @@ internal static class InspectVerb
 
     private static ImmutableArray<InspectedItem> Items(JournalVerb verb, Mast mast, IReadOnlyList<ChecklistItem> checklist)
     {
-        var found = new Dictionary<string, InspectedItem>();
-        foreach (var written in verb.Parsed.GetValue(Seen)!)
-        {
-            if (Item(verb, mast, checklist, written) is { } item && !found.TryAdd(item.Key, item))
-            {
-                verb.Written.Problems.Add(new Finding("item-twice", Severity.Error, $"“{item.Key}” is named twice.", Written.Place("--seen"), written, WayOut: "Name each item once."));
-            }
-        }
-
+        var found = Named(verb, mast, checklist, verb.Parsed.GetValue(Seen)!);
         if (verb.Written.Text(Rest) is { } rest)
         {
             if (State(rest) is not { } state || state is ItemState.Watch or ItemState.Bad)
@@ -68,6 +60,21 @@ internal static class InspectVerb
         }
 
         return [.. checklist.Where(c => found.ContainsKey(c.Key)).Select(c => found[c.Key])];
+    }
+
+    /// <summary>The items named on the command line, by key; what cannot be read becomes a problem.</summary>
+    public static Dictionary<string, InspectedItem> Named(JournalVerb verb, Mast mast, IReadOnlyList<ChecklistItem> checklist, IEnumerable<string> seen)
+    {
+        var found = new Dictionary<string, InspectedItem>();
+        foreach (var written in seen)
+        {
+            if (Item(verb, mast, checklist, written) is { } item && !found.TryAdd(item.Key, item))
+            {
+                verb.Written.Problems.Add(new Finding("item-twice", Severity.Error, $"“{item.Key}” is named twice.", Written.Place("--seen"), written, WayOut: "Name each item once."));
+            }
+        }
+
+        return found;
     }
 
     private static InspectedItem? Item(JournalVerb verb, Mast mast, IReadOnlyList<ChecklistItem> checklist, string written)

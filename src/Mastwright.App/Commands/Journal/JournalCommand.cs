@@ -8,6 +8,7 @@ internal static class JournalCommand
     public static Command Create() => new("journal", "Keep the station's journal: readings, inspections, storms, what is due, what drifts.")
     {
         TensionVerb.Create(),
+        ReadingsVerb.Create(),
         InspectVerb.Create(),
         StormVerb.Create(),
         NoteVerbs.Note(),
@@ -17,6 +18,7 @@ internal static class JournalCommand
         DueVerb.Create(),
         DriftVerb.Create(),
         ReadVerbs.Changes(),
+        CorrectVerb.Create(),
         StrikeVerb.Create(),
         ExportVerbs.Export(),
         ExportVerbs.Import(),

@@ -77,6 +77,17 @@ internal sealed class JournalVerb
         Guid.CreateVersion7(), Written.Moment(When), Written.Text(By) ?? "", Written.Text(NoteText) ?? "",
         new Weather(Written.Quantity(Temperature, QuantityKind.Temperature, 173, 373), Written.Quantity(Wind, QuantityKind.Speed, 0, 150), Written.Text(WeatherWords) ?? ""));
 
+    /// <summary>An entry with what every entry has said anew where it was given, the rest as it stands.</summary>
+    public JournalEntry Corrected(JournalEntry entry) => entry with
+    {
+        At = Written.MomentOrNull(When, endOfDay: false) ?? entry.At,
+        Mast = Written.Text(MastName) is null ? entry.Mast : Mast()?.Name ?? entry.Mast,
+        Author = Written.Text(By) ?? entry.Author,
+        Text = Written.Text(NoteText) ?? entry.Text,
+        Weather = new Weather(
+            Written.Quantity(Temperature, QuantityKind.Temperature, 173, 373) ?? entry.Weather.TemperatureK, Written.Quantity(Wind, QuantityKind.Speed, 0, 150) ?? entry.Weather.WindMs, Written.Text(WeatherWords) ?? entry.Weather.Words),
+    };
+
     /// <summary>Adds an entry unless something could not be read, and says where it is.</summary>
     public int Add(Func<JournalEntry> make)
     {

@@ -26,15 +26,10 @@ internal static class NoteVerbs
         var (id, at, author, text, weather) = verb.Common();
         var mast = verb.MastOrStation();
         var path = verb.Written.Text(File)!;
-        string digest;
-        try
+        var (digest, relative, unreadable) = Referred(verb, path);
+        if (unreadable is not null)
         {
-            using var stream = System.IO.File.OpenRead(path);
-            digest = PhotoEntry.DigestOf(stream);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
-        {
-            return JournalVerb.Refuse(new Finding("photo-unreadable", Severity.Error, "The photo cannot be read: " + e.Message, Written.Place("--photo"), path, WayOut: "Check the path."));
+            return JournalVerb.Refuse(unreadable);
         }
 
         Guid? about = null;
@@ -49,9 +44,21 @@ internal static class NoteVerbs
             about = entry!.Id;
         }
 
-        // Relative to the journal, so that both can move together.
-        var folder = Path.GetDirectoryName(Path.GetFullPath(verb.Path))!;
-        var relative = Path.GetRelativePath(folder, Path.GetFullPath(path)).Replace('\\', '/');
         return verb.Add(() => new PhotoEntry(id, at, mast, author, text, weather, relative, digest, about));
+    }
+
+    /// <summary>A photo's digest and its path as kept: relative to the journal, so that both can move together.</summary>
+    public static (string Digest, string Path, Finding? Problem) Referred(JournalVerb verb, string path)
+    {
+        try
+        {
+            using var stream = System.IO.File.OpenRead(path);
+            var folder = Path.GetDirectoryName(Path.GetFullPath(verb.Path))!;
+            return (PhotoEntry.DigestOf(stream), Path.GetRelativePath(folder, Path.GetFullPath(path)).Replace('\\', '/'), null);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return ("", path, new Finding("photo-unreadable", Severity.Error, "The photo cannot be read: " + e.Message, Written.Place("--photo"), path, WayOut: "Check the path."));
+        }
     }
 }

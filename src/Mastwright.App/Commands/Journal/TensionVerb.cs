@@ -15,7 +15,7 @@ internal static class TensionVerb
     private static readonly Option<string?> Guy = new("--guy") { Description = "The guy by level and anchor, e.g. 1/north.", Required = true };
     private static readonly Dictionary<string, Option<string?>> Ways = TensionReadings.Ways.ToDictionary(w => w.Key, w => new Option<string?>("--" + w.Key) { Description = $"{Meaning(w.Key)}, e.g. \"{w.Value}\"." });
 
-    public static Command Create() => JournalVerb.Adding("tension", "Note the tension of a guy from a gauge, pulse, swing, pitch, sag or tangent.", Run, [Guy, .. Ways.Values]);
+    public static Command Create() => JournalVerb.Adding("tension", "Note the tension of a guy from a gauge, pulse, swing, pitch, sag, tangent or side pull.", Run, [Guy, .. Ways.Values]);
 
     private static int Run(JournalVerb verb)
     {
@@ -70,6 +70,7 @@ internal static class TensionVerb
         "swing" => "Sideways swings of the whole guy and their time together",
         "pitch" => "Pitch of the plucked guy",
         "sag" => "Vertical sag at half span",
+        "side-pull" => "Sideways pull, how far the guy gives, and how far from the anchor along it",
         _ => "Where the tangent at the anchor meets the mast, below the guy's pin",
     };
 }

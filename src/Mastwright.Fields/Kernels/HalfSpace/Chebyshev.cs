@@ -42,9 +42,10 @@ internal sealed class Depths
     private readonly double _half;
     private readonly Chebyshev _rule;
 
-    public Depths(double depthMax, HalfSpaceMedium medium)
+    public Depths(double depthMax, HalfSpaceMedium medium, double common)
     {
         _half = 0.5 * depthMax;
+        Common = depthMax > 0 && common > 0 ? common : double.NaN;
         var order = depthMax <= 0 ? 1 : medium.Index.Magnitude * depthMax < 0.3 ? 5 : 7;
         _rule = new(order);
         Values = depthMax <= 0 ? [0] : [.. _rule.Nodes.Select(t => _half * (1 + t))];
@@ -59,6 +60,10 @@ internal sealed class Depths
     /// <summary>Depths used to test only.</summary>
     public double[] Test { get; }
 
+    /// <summary>The depth asked for most often, of the radials, for which cells keep their values ready; not a number when there is none.</summary>
+    public double Common { get; }
+
+    /// <summary>The weight of the values at each stored depth.</summary>
     public void Weights(double depth, Span<double> weights)
     {
         if (Values.Length == 1)

@@ -7,20 +7,24 @@ namespace Mastwright.Fields.Kernels.HalfSpace;
 /// <param name="SidewaysM">Largest horizontal distance between two points of the model.</param>
 /// <param name="HeightM">Highest point.</param>
 /// <param name="DepthM">Deepest point, positive; zero when nothing is buried.</param>
-internal readonly record struct ModelReach(double SidewaysM, double HeightM, double DepthM)
+/// <param name="CommonDepthM">Depth of most buried points; zero when nothing is buried.</param>
+internal readonly record struct ModelReach(double SidewaysM, double HeightM, double DepthM, double CommonDepthM = 0)
 {
     /// <summary>The reach of a set of points.</summary>
     public static ModelReach Of(IEnumerable<Vec3> points)
     {
         double west = double.MaxValue, east = double.MinValue, south = double.MaxValue, north = double.MinValue, high = 0, low = 0;
+        var depths = new Dictionary<double, int>();
         foreach (var point in points)
         {
             (west, east) = (Math.Min(west, point.X), Math.Max(east, point.X));
             (south, north) = (Math.Min(south, point.Y), Math.Max(north, point.Y));
             (low, high) = (Math.Min(low, point.Z), Math.Max(high, point.Z));
+            if (point.Z < 0)
+                depths[-point.Z] = depths.GetValueOrDefault(-point.Z) + 1;
         }
 
-        return new(Math.Sqrt(((east - west) * (east - west)) + ((north - south) * (north - south))), high, -low);
+        return new(Math.Sqrt(((east - west) * (east - west)) + ((north - south) * (north - south))), high, -low, depths.Count == 0 ? 0 : depths.MaxBy(d => d.Value).Key);
     }
 }
 
@@ -41,7 +45,7 @@ internal sealed class HalfSpaceKernels
         double rho = waveNumber * reach.SidewaysM, height = waveNumber * reach.HeightM, depth = waveNumber * reach.DepthM;
         _air = new(Region.Air, Medium, rho, 2 * height, 0, tolerance);
         _soil = new(Region.Soil, Medium, rho, 2 * depth, 0, tolerance);
-        _across = new(Region.Across, Medium, rho, height, depth, tolerance);
+        _across = new(Region.Across, Medium, rho, height, depth, tolerance, waveNumber * reach.CommonDepthM);
     }
 
     /// <summary>Free-space wave number, rad/m.</summary>

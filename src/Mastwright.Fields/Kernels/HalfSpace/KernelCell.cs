@@ -16,6 +16,7 @@ internal sealed class KernelCell(double rhoLow, double rhoHigh, double heightLow
     private static readonly double[] Tests = [0.5 * (Rule.Nodes[0] + Rule.Nodes[1]), 0.5 * (Rule.Nodes[3] + Rule.Nodes[4])];
 
     private double[] _values = [];
+    private double[] _atCommonDepth = [];
 
     /// <summary>Set once the cell has values or children.</summary>
     public volatile bool Ready;
@@ -55,6 +56,7 @@ internal sealed class KernelCell(double rhoLow, double rhoHigh, double heightLow
                 for (var d = 0; d < stored; d++)
                     At(i, j, d).CopyTo(values.AsSpan(((((i * Order) + j) * stored) + d) * Functions));
         _values = MemoryMarshal.Cast<Complex, double>(values).ToArray();
+        _atCommonDepth = double.IsNaN(depths.Common) ? [] : AtDepth(depths.Common);
 
         var scale = (1 / Math.Sqrt((rhoHigh * rhoHigh) + (heightHigh * heightHigh))) + 0.2;
         var worst = 0.0;
@@ -68,7 +70,7 @@ internal sealed class KernelCell(double rhoLow, double rhoHigh, double heightLow
     /// <summary>Gives up the values for smaller cells.</summary>
     public void Split()
     {
-        _values = [];
+        _values = _atCommonDepth = [];
         double right = SplitsRho ? RhoMid : rhoHigh, middle = SplitsHeight ? HeightMid : heightHigh;
         Children =
         [
@@ -84,12 +86,16 @@ internal sealed class KernelCell(double rhoLow, double rhoHigh, double heightLow
         Span<double> acrossRho = stackalloc double[Order];
         Span<double> acrossHeight = stackalloc double[Order];
         Span<double> acrossDepth = stackalloc double[8];
+        var common = Math.Abs(depth - depths.Common) <= 1e-12 * depth;
         Rule.Weights((rho - RhoMid) / (0.5 * (rhoHigh - rhoLow)), acrossRho);
         Rule.Weights((height - HeightMid) / (0.5 * (heightHigh - heightLow)), acrossHeight);
-        depths.Weights(depth, acrossDepth);
-        acrossDepth = acrossDepth[..depths.Values.Length];
+        if (common)
+            acrossDepth[0] = 1;
+        else
+            depths.Weights(depth, acrossDepth);
+        acrossDepth = acrossDepth[..(common ? 1 : depths.Values.Length)];
         Vector256<double> low = default, high = default;
-        var values = MemoryMarshal.Cast<double, Vector256<double>>(_values.AsSpan());
+        var values = MemoryMarshal.Cast<double, Vector256<double>>((common ? _atCommonDepth : _values).AsSpan());
         var at = 0;
         for (var i = 0; i < Order; i++)
         {
@@ -106,6 +112,21 @@ internal sealed class KernelCell(double rhoLow, double rhoHigh, double heightLow
         }
 
         return new(new(low[0], low[1]), new(low[2], low[3]), new(high[0], high[1]), new(high[2], high[3]));
+    }
+
+    // The values of all nodes at one depth.
+    private double[] AtDepth(double depth)
+    {
+        Span<double> weights = stackalloc double[8];
+        depths.Weights(depth, weights);
+        const int numbers = 2 * Functions;
+        var stored = depths.Values.Length;
+        var result = new double[Order * Order * numbers];
+        for (var place = 0; place < Order * Order; place++)
+            for (var d = 0; d < stored; d++)
+                for (var f = 0; f < numbers; f++)
+                    result[(place * numbers) + f] += weights[d] * _values[(((place * stored) + d) * numbers) + f];
+        return result;
     }
 
     private static double Difference(in KernelRemainder found, ReadOnlySpan<Complex> exact) => Math.Max(

@@ -23,12 +23,13 @@ internal sealed class KernelTable
     /// <param name="heightMax">Largest sum of heights (or depths).</param>
     /// <param name="depthMax">Largest depth, across the interface only; zero otherwise.</param>
     /// <param name="tolerance">Largest error allowed, as a share of 1/R + 1/5.</param>
-    public KernelTable(Region region, HalfSpaceMedium medium, double rhoMax, double heightMax, double depthMax, double tolerance)
+    /// <param name="commonDepth">The depth asked for most often, zero for none.</param>
+    public KernelTable(Region region, HalfSpaceMedium medium, double rhoMax, double heightMax, double depthMax, double tolerance, double commonDepth = 0)
     {
         _integrator = new(region, medium);
         _tolerance = tolerance;
         _smallest = Math.Max(2e-3, 0.3 * depthMax);
-        _depths = new(depthMax, medium);
+        _depths = new(depthMax, medium, commonDepth);
         _root = new(0, Math.Max(rhoMax, 1e-3) * 1.0001, 0, Math.Max(heightMax, 1e-3) * 1.0001, _depths);
     }
 

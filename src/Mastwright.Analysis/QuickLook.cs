@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using Mastwright.Analysis.Results;
+using Mastwright.Analysis.Site;
+using Mastwright.Analysis.Stand;
+using Mastwright.Analysis.Stand.Search;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+
+namespace Mastwright.Analysis;
+
+/// <summary>What can be said of a design within the blink of an eye, before the whole analysis is there.</summary>
+public static class QuickLook
+{
+    /// <summary>The checks of the site: closed formulas, whole and final.</summary>
+    public static ImmutableArray<Check> Site(Station station) => SiteRun.Of(station);
+
+    /// <summary>A first look at the structure with few wind directions and without the screens for vibration: what fails here fails, what passes here may still fail under another wind.</summary>
+    public static StandStage Stand(Station station, CancellationToken cancellation = default)
+    {
+        var answers = station.Masts.Select(m => StandRun.Of(station, m, cancellation, Judge.FirstLook, false)).ToList();
+        return new StandStage(station, Fingerprint.Of(station), [.. answers.Select(a => a.Result)], [.. SiteRun.Of(station), .. answers.SelectMany(a => a.Checks)]) { FirstLook = true };
+    }
+}

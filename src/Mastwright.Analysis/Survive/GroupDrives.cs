@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using System.Numerics;
+using Mastwright.Analysis.Radiate;
+using Mastwright.Fields.Results;
+using Mastwright.Fields.Solving;
+using Mastwright.Model.Design;
+
+namespace Mastwright.Analysis.Survive;
+
+/// <summary>A group in one switch position at its full power: the currents of all its masts together.</summary>
+/// <param name="Name">Group and position.</param>
+/// <param name="Group">The group.</param>
+/// <param name="Driven">The currents, scaled so that base powers and earth losses add up to the group's power.</param>
+internal sealed record GroupDrive(string Name, Group Group, DrivenWires Driven);
+
+/// <summary>What people and surfaces near a group see: its masts driven at once.</summary>
+internal static class GroupDrives
+{
+    /// <summary>Every switch position in which a mast is fed.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="mastIndex">The mast.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static ImmutableArray<GroupDrive> Of(Station station, int mastIndex, CancellationToken cancellation)
+    {
+        var name = station.Masts[mastIndex].Name;
+        var groups = station.Groups.Where(g => g.Directions.Any(d => d.Currents.Any(c => c.Mast == name))).ToList();
+        if (groups.Count == 0)
+        {
+            return [];
+        }
+
+        var model = WireModels.Of(station);
+        return
+        [
+            .. groups.SelectMany(group =>
+            {
+                var solution = WireSolver.Solve(model, group.FrequencyHz, null, cancellation).Require();
+                var earth = station.Masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
+                return group.Directions.Where(d => d.Currents.Any(c => c.Mast == name)).Select(d => new GroupDrive($"{group.Name}, {d.Name}", group, Scaled(station, group, d, solution, earth)));
+            }),
+        ];
+    }
+
+    /// <summary>The band whose duty and modulation a group shares: the one nearest in frequency; null when the station has none.</summary>
+    public static Band? BandOf(Station station, Group group) => station.Bands.IsEmpty ? null : station.Bands.MinBy(b => Math.Abs(b.FrequencyHz - group.FrequencyHz));
+
+    private static DrivenWires Scaled(Station station, Group group, Direction direction, WireSolution solution, List<double> earth)
+    {
+        var asked = GroupRun.Asked(station, direction);
+        var lossW = asked.Zip(earth, (a, r) => r * a.Magnitude * a.Magnitude).Sum();
+        var scale = Math.Sqrt(group.PowerW / (solution.DriveCurrents(asked).InputPowerW + lossW));
+        return solution.DriveCurrents([.. asked.Select(a => (Complex)(a * scale))]);
+    }
+}

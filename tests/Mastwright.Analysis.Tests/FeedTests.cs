@@ -1,0 +1,144 @@
+using Mastwright.Analysis.Feed;
+using Mastwright.Analysis.Results;
+using Mastwright.Circuits.Match;
+using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
+using Mastwright.Tests.Shared;
+
+namespace Mastwright.Analysis.Tests;
+
+/// <summary>The feed of a station through its design file.</summary>
+public sealed class FeedTests
+{
+    private const string Bands = "  - { frequency: 7.1 MHz, power: 1500 W }\n  - { frequency: 28.5 MHz, power: 1500 W }";
+
+    private static readonly Lazy<StationResult> Plain = new(() => Run(""));
+
+    [Fact]
+    public void First_network_of_the_feed_is_the_one_the_verdict_uses()
+    {
+        var result = Plain.Value;
+        var fed = Assert.Single(FeedRun.Of(result, null, TestContext.Current.CancellationToken));
+        foreach (var (band, verdict) in fed.Bands.Zip(result.Masts[0].Bands))
+        {
+            Assert.Equal(verdict.Match!.Ladder.Sections.Select(s => s.Value), band.Chosen!.Ladder.Sections.Select(s => s.Value));
+            Assert.Equal(verdict.Match.Swr, band.Chosen.Swr, 1e-9);
+            Assert.True(band.Offers[0].IsChosen && band.Offers.Length >= 4);
+            Assert.All(band.Offers, o => Assert.True(o.Real.IsComplete));
+            Assert.Equal(band.Offers.Length, band.Offers.Select(o => o.Real.Candidate.TopologyId).Distinct().Count());
+            Assert.InRange(band.Tolerance!.ShareInside, 0.5, 1);
+
+            // The budget adds up: what the line, the network, the earth take and what is radiated is the transmitter's power.
+            var budget = band.Line!.Budget;
+            Assert.Equal(band.Band.PowerW, budget.Stages.Sum(s => s.Value) + budget.Radiated.Value, 1e-6);
+        }
+
+        Assert.NotNull(fed.Switching);
+        Assert.NotNull(fed.Choke.Choke);
+    }
+
+    [Fact]
+    public void Network_named_in_the_file_is_used_all_over()
+    {
+        var result = Run("  networks:\n    - { band: 40 m, network: l-shunt-at-mast, form: low-pass }");
+        var match = result.Masts[0].Bands[0].Match!;
+        Assert.Equal("l-shunt-at-load", match.TopologyId);
+        Assert.All(match.Ladder.Sections.OfType<ReactiveSection>(), s => Assert.Equal(s.IsSeries, s.IsCoil));
+        Assert.NotEqual("l-shunt-at-load", Plain.Value.Masts[0].Bands[0].Match!.TopologyId);
+        var fed = FeedRun.Of(result, null, TestContext.Current.CancellationToken)[0].Bands[0];
+        Assert.Equal(match.Ladder.Sections.Select(s => s.Value), fed.Chosen!.Ladder.Sections.Select(s => s.Value));
+    }
+
+    [Fact]
+    public void Values_as_built_stay_and_the_mismatch_shows()
+    {
+        var result = Run("  networks:\n    - { band: 40 m, network: l-shunt-at-mast, form: low-pass, coils: [5 µH], capacitors: [30 pF] }");
+        var network = result.Masts[0].Bands[0].Network!;
+        Assert.Equal(5e-6, network.Match.Ladder.Sections[0].Value, 1e-12);
+        Assert.Equal(30e-12, network.Match.Ladder.Sections[1].Value, 1e-15);
+        Assert.True(network.Match.Swr > 1.5);
+        Assert.Contains(result.Checks, c => c.Id.StartsWith("feed.parts", StringComparison.Ordinal) && c.Verdict == Verdict.Fail);
+    }
+
+    [Fact]
+    public void Capacitor_over_its_rating_fails_with_a_cure()
+    {
+        var result = Run("  networks:\n    - { band: 40 m, network: l-shunt-at-mast, form: low-pass, capacitor-parts: [air variable 15-150 pF 4.5 kV] }", power: "15 kW");
+        var check = Assert.Single(result.Checks, c => c.Id.StartsWith("feed.capacitor.voltage[A, 40 m", StringComparison.Ordinal));
+        Assert.Equal(Verdict.Fail, check.Verdict);
+        Assert.Contains("series", check.Cure);
+    }
+
+    [Fact]
+    public void Coil_beyond_its_self_resonance_is_refused_with_a_value_that_can_be_wound()
+    {
+        var result = Run("  networks:\n    - { band: 10 m, network: tapped-coil, coils: [300 µH] }");
+        var network = result.Masts[0].Bands[1].Network!;
+        var finding = Assert.Single(network.Findings, f => f.Code is "coil-none" or "network-cannot");
+        Assert.NotNull(finding.WayOut);
+        Assert.Contains(result.Checks, c => c.Id.StartsWith("feed.parts", StringComparison.Ordinal) && c.Verdict == Verdict.Fail);
+    }
+
+    [Fact]
+    public void Network_that_cannot_match_is_told_with_those_that_can()
+    {
+        var result = Run("  networks:\n    - { band: 40 m, network: series-capacitor }");
+        var network = result.Masts[0].Bands[0].Network!;
+        Assert.False(network.AsAsked);
+        var finding = Assert.Single(network.Findings);
+        Assert.Equal("network-cannot", finding.Code);
+        Assert.Contains("tapped-coil", finding.Allowed);
+    }
+
+    [Fact]
+    public void Bands_that_overlap_are_told()
+    {
+        var result = Run("", bands: "  - { frequency: 7.1 MHz, power: 1500 W, low: 7 MHz, high: 7.2 MHz }\n  - { frequency: 7.15 MHz, power: 1500 W, low: 7.1 MHz, high: 7.3 MHz, name: upper forty }");
+        var plan = FeedRun.Of(result, null, TestContext.Current.CancellationToken)[0].Switching!;
+        Assert.Contains(plan.Findings, f => f.Code == "switch-overlap" && f.WayOut is not null);
+    }
+
+    [Fact]
+    public void Unknown_band_of_a_network_is_refused_with_its_line()
+    {
+        var reading = Read("  networks:\n    - { band: 41 m, network: pi }", Bands, "1500 W");
+        var finding = Assert.Single(reading.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal("missing-band", finding.Code);
+        Assert.Contains("40 m", finding.Message + finding.Allowed);
+        Assert.True(finding.Place!.Line > 0);
+    }
+
+    [Fact]
+    public void Group_is_fed_in_real_parts_in_every_position()
+    {
+        var text = File.ReadAllText(Repository.File("examples", "pair-80m.yaml")).Replace("count: 60, length: 20 m", "count: 4, length: 8 m");
+        var station = DesignReader.Read(text, "pair.yaml", CatalogueNames.Of).Station!;
+        var group = Assert.Single(GroupFeedRun.Of(station, null, TestContext.Current.CancellationToken).Groups);
+        Assert.True(group.Offers.Length >= 4);
+        Assert.NotNull(group.Table);
+        Assert.Equal(2, group.Directions.Length);
+        foreach (var direction in group.Directions)
+        {
+            Assert.All(direction.Errors, e => Assert.True((e.Asked - e.Achieved).Magnitude < 0.05, $"{direction.Direction.Name} {e}"));
+            Assert.True(Math.Abs(direction.Wanted.GainDbi - direction.Given.GainDbi) < 0.3);
+        }
+
+        var forced = station with { Groups = [station.Groups[0] with { Feed = new GroupFeedSpec { Way = GroupWay.CurrentForcing } }] };
+        Assert.Equal("current forcing", GroupFeedRun.Of(forced, null, TestContext.Current.CancellationToken).Groups[0].Offers[0].Real.Feed.Title);
+    }
+
+    private static StationResult Run(string feed, string bands = Bands, string power = "1500 W")
+    {
+        var reading = Read(feed, bands, power);
+        Assert.True(reading.Ok, string.Join("\n", reading.Findings.Select(f => f.Message)));
+        return StationAnalysis.Run(reading, null, TestContext.Current.CancellationToken);
+    }
+
+    private static DesignReading Read(string feed, string bands, string power)
+    {
+        var text = File.ReadAllText(Repository.File("examples", "lattice-22m.yaml"));
+        var (from, to) = (text.IndexOf("bands:", StringComparison.Ordinal), text.IndexOf("feed:", StringComparison.Ordinal));
+        text = text[..from] + "bands:\n" + bands.Replace("1500 W", power) + "\n\nfeed:\n" + (feed.Length > 0 ? feed + "\n" : "") + text[(to + "feed:\n".Length)..];
+        return DesignReader.Read(text, "station.yaml", CatalogueNames.Of);
+    }
+}

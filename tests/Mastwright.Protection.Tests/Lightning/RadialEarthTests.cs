@@ -1,0 +1,54 @@
+using Mastwright.Fields.Electrostatics;
+using Mastwright.Protection.Earthing;
+using Mastwright.Protection.Lightning;
+
+namespace Mastwright.Protection.Tests.Lightning;
+
+/// <summary>Electrodes solved together, and the ring in the transient.</summary>
+public class RadialEarthTests
+{
+    private static RadialEarth Solve(StruckEarth earth) => new(earth, SoilIonisation.CriticalFieldCigre);
+
+    // Circuit theory: what the electrodes show among each other is, in parallel, the whole; mutual effect raises each above itself alone.
+    [Fact]
+    public void Electrodes_in_parallel_are_the_whole_and_each_shows_more_than_alone()
+    {
+        var all = Solve(new StruckEarth(100, 8, 10, 1e-3, 0.1, 4) { Ring = new(6, 4e-3, 0.5) });
+        var parallel = 1 / ((1 / all.RadialsOhm.Value) + (1 / all.RodsOhm!.Value) + (1 / all.RingOhm!.Value));
+        Assert.Equal(1, parallel / all.Solved.ResistanceOhm, 1e-9);
+        Assert.True(all.RadialsOhm.Value > Solve(new StruckEarth(100, 8, 10, 1e-3, 0.1)).RadialsOhm.Value);
+        Assert.True(all.RodsOhm.Value > EarthElectrode.Rod(100, 2.4, 0.008).Value / 4);
+        Assert.True(all.Solved.ResistanceOhm < Solve(new StruckEarth(100, 8, 10, 1e-3, 0.1, 4)).Solved.ResistanceOhm);
+    }
+
+    // Dwight 1936, two rods side by side: ρ/(4πL)(ln(4L/a) − 1) + ρ/(4πs)(1 − L²/3s² + 2L⁴/5s⁴), 100 Ω·m, 2.4 m, 16 mm, 5 m apart: 21.696 Ω. Each of two groups shows twice that.
+    [Fact]
+    public void Two_rods_as_two_electrodes_agree_with_dwight()
+    {
+        Wire Rod(double x) => new(new(x, 0, 0), new(x, 0, -2.4), 0.008);
+        var pair = BuriedConductors.SolveGroups([[Rod(0)], [Rod(5)]], 100, 0.2);
+        Assert.Equal(1, pair.ResistanceOhm / 21.696151, 0.02);
+        Assert.Equal(1, pair.GroupOhm(0) / (2 * pair.ResistanceOhm), 1e-6);
+        Assert.Equal(1, pair.GroupOhm(0) / pair.GroupOhm(1), 1e-6);
+    }
+
+    // Sunde (from memory): a buried wire of length l, radius a, depth d shows ρ/(πl)·(ln(2l/√(2ad)) − 1).
+    [Theory]
+    [InlineData(20, 0.004, 0.5)]
+    [InlineData(60, 0.002, 0.3)]
+    public void A_buried_wire_agrees_with_sunde(double length, double radius, double depth)
+    {
+        var sunde = 100 / (Math.PI * length) * (Math.Log(2 * length / Math.Sqrt(2 * radius * depth)) - 1);
+        Assert.Equal(1, EarthElectrode.BuriedWire(100, length, radius, depth).Value / sunde, 0.02);
+        Assert.Equal(1, BuriedConductors.Solve([new(new(0, 0, -depth), new(length, 0, -depth), radius)], 100, 0.3).ResistanceOhm / sunde, 0.03);
+    }
+
+    [Fact]
+    public void A_ring_lowers_the_rise_of_the_plate()
+    {
+        var scenario = Support.StrikeDeck.Usual with { EndS = 10e-6, Cable = null, House = null, Feed = [] };
+        var ring = scenario with { Earth = scenario.Earth with { Ring = new(8, 4e-3, 0.5) } };
+        Assert.True(StrikeSimulation.Run(ring)!.PlatePeakV.Value < StrikeSimulation.Run(scenario)!.PlatePeakV.Value);
+        Assert.Equal(["strike-ring-depth"], (scenario with { Earth = scenario.Earth with { Ring = new(8, 4e-3, 9) } }).Faults().Select(f => f.Code));
+    }
+}

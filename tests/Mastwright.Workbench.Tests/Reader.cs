@@ -1,0 +1,86 @@
+using Microsoft.Playwright;
+
+namespace Mastwright.Workbench.Tests;
+
+/// <summary>A page of the shared workbench with the steps a person takes on it.</summary>
+internal sealed class Reader
+{
+    private readonly Uri address;
+
+    private Reader(IPage page, Uri address, List<string> complaints) => (Page, this.address, Complaints) = (page, address, complaints);
+
+    public IPage Page { get; }
+
+    /// <summary>What the browser complained of.</summary>
+    public List<string> Complaints { get; }
+
+    public static async Task<Reader> Open(BrowserTests.Fixture fixture, string look = "light", int width = 1280, int height = 900)
+    {
+        if (fixture.Browser is null)
+        {
+            Assert.Skip("chromium is not installed");
+        }
+
+        var address = fixture.Served!.Address;
+        var context = await fixture.Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce, AcceptDownloads = true });
+        await context.AddCookiesAsync([new Cookie { Name = "mastwright-look", Value = look, Url = address.ToString() }]);
+        var page = await context.NewPageAsync();
+        var complaints = new List<string>();
+        page.PageError += (_, e) => complaints.Add(e);
+        page.Console += (_, m) =>
+        {
+            if (m.Type == "error")
+            {
+                complaints.Add(m.Text);
+            }
+        };
+        await page.GotoAsync(address.ToString());
+        var reader = new Reader(page, address, complaints);
+        await reader.Fresh();
+        return reader;
+    }
+
+    public async Task Go(string path)
+    {
+        await Page.EvaluateAsync("path => Blazor.navigateTo('/' + path)", path);
+        await Page.WaitForURLAsync(new Uri(address, path).ToString());
+        await Assertions.Expect(Page.Locator("h1").First).ToBeVisibleAsync();
+    }
+
+    /// <summary>The text on the desk.</summary>
+    public async Task<string> Text() => await (await Page.APIRequest.GetAsync(new Uri(address, "api/design").ToString())).TextAsync();
+
+    /// <summary>All pages share one desk: each test finds it as the first did.</summary>
+    public async Task Fresh()
+    {
+        await Page.WaitForFunctionAsync("() => window.Blazor && document.querySelector('nav.strip')");
+        var undo = Page.Locator("button[data-key='undo']");
+        for (var i = 0; i < 60 && await undo.IsEnabledAsync(); i++)
+        {
+            await undo.ClickAsync(new() { Timeout = 20_000 });
+            await Page.WaitForTimeoutAsync(120);
+        }
+
+        await Assertions.Expect(Page.Locator(".working.desk")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
+    }
+
+    public async Task Undo() => await Page.Locator("button[data-key='undo']").ClickAsync();
+
+    public async Task Drag(ILocator what, float right, float down)
+    {
+        await what.ScrollIntoViewIfNeededAsync();
+        var box = (await what.BoundingBoxAsync())!;
+        var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await Page.Mouse.MoveAsync(x, y);
+        await Page.Mouse.DownAsync();
+        await Page.Mouse.MoveAsync(x + right, y + down, new() { Steps = 5 });
+        await Page.Mouse.UpAsync();
+    }
+
+    /// <summary>The text of a file that a press of a button saves, with its name.</summary>
+    public async Task<(string Name, byte[] Bytes)> Saved(ILocator button)
+    {
+        var download = await Page.RunAndWaitForDownloadAsync(() => button.ClickAsync());
+        return (download.SuggestedFilename, await File.ReadAllBytesAsync((await download.PathAsync())!));
+    }
+}
