@@ -61,6 +61,9 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     /// <summary>Name of the file without folders; null while there is none.</summary>
     public string? FileName => file.Path is null ? null : Path.GetFileName(file.Path);
 
+    /// <summary>Full path of the file; null while there is none.</summary>
+    public string? FilePath => file.Path;
+
     /// <summary>Where variants of this design are kept.</summary>
     public string VariantsPath => Path.ChangeExtension(file.Spare, ".variants");
 
@@ -72,9 +75,6 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
 
     /// <summary>Whether the file was changed by someone else and the reader must choose.</summary>
     public bool Conflict { get; private set; }
-
-    /// <summary>Full path of the file; null while there is none.</summary>
-    public string? FilePath => file.Path;
 
     /// <summary>Something the reader must know about the file; null when nothing is.</summary>
     public Finding? Notice { get; private set; }

@@ -1,6 +1,7 @@
 using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Keeping;
 using Mastwright.Workbench.Pages;
+using Mastwright.Workbench.Printing;
 using Mastwright.Workbench.Work;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -53,13 +54,13 @@ public static class WorkbenchHost
         services.AddSingleton(solver ?? new StationSolver());
         services.AddSingleton(new DeskOptions(options.File, options.SampleText, options.SaveFolder, options.SpareFolder));
         services.AddSingleton<Desk>();
+        services.AddSingleton<JournalDesk>();
+        services.AddSingleton<FieldInbox>();
+        services.AddSingleton<BookPress>();
         services.AddSingleton<StudyQueue>();
         services.AddSingleton<Variants>();
         services.AddHostedService<DiskWatch>();
         services.AddHttpContextAccessor();
-        services.AddSingleton<JournalDesk>();
-        services.AddSingleton<FieldInbox>();
-        services.AddSingleton<Printing.BookPress>();
         services.AddMudServices();
         services.AddOpenApi();
         services.AddAntiforgery();

@@ -61,7 +61,7 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
                 return new(k.Entries, null);
             }
 
-            var read = With(path, false, store => store.Entries());
+            var read = With(path, store => store.Entries());
             if (read.Value is { } entries)
             {
                 known = (stamp, entries);
@@ -77,7 +77,7 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
         lock (gate)
         {
             var path = Follow();
-            return File.Exists(path) ? With(path, false, store => store.Content()) : new JournalContent(desk.Now.Station?.Name ?? "", [], []);
+            return File.Exists(path) ? With(path, store => store.Content()) : new JournalContent(desk.Now.Station?.Name ?? "", [], []);
         }
     }
 
@@ -127,6 +127,7 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
         lock (gate)
         {
             var path = Follow();
+            var isNew = !File.Exists(path);
             var opened = JournalStore.Open(path);
             if (opened.Value is not { } store)
             {
@@ -135,7 +136,7 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
 
             using (store)
             {
-                outcome = desk.Now.Station is { } station && store.Content() is { Value: { Station.Length: 0, Entries.IsEmpty: true } } ? store.NameStation(station.Name) : Outcome.Success;
+                outcome = isNew && desk.Now.Station is { } station ? store.NameStation(station.Name) : Outcome.Success;
                 outcome = outcome.Done ? work(store) : outcome;
             }
 
@@ -147,10 +148,10 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
         return outcome;
     }
 
-    private static Outcome<T> With<T>(string path, bool write, Func<JournalStore, Outcome<T>> work)
+    private static Outcome<T> With<T>(string path, Func<JournalStore, Outcome<T>> work)
         where T : class
     {
-        var opened = write ? JournalStore.Open(path) : JournalStore.OpenReadOnly(path);
+        var opened = JournalStore.OpenReadOnly(path);
         if (opened.Value is not { } store)
         {
             return new(null, opened.Problem);
