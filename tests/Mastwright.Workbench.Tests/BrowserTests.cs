@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 namespace Mastwright.Workbench.Tests;
 
 /// <summary>A person at the workbench, in Debian's Chromium. Set MASTWRIGHT_PICTURES to a folder to keep screenshots.</summary>
-[Collection("one at a time")]
+[Collection("the bench itself")]
 public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<BrowserTests.Fixture>
 {
     private static readonly string? Pictures = Environment.GetEnvironmentVariable("MASTWRIGHT_PICTURES") is { Length: > 0 } folder ? folder : null;

@@ -145,6 +145,13 @@ public sealed class JournalApiTests(Keeping keeping)
 
     private static JsonObject Note(string kind, string? text = null, string? guy = null, string? way = null, string? reading = null, string? temperature = null) => new()
     {
-        ["id"] = Guid.NewGuid().ToString(), ["kind"] = kind, ["at"] = "2026-05-01T14:30:00+02:00", ["text"] = text, ["guy"] = guy, ["way"] = way, ["reading"] = reading, ["temperature"] = temperature,
+        ["id"] = Guid.NewGuid().ToString(),
+        ["kind"] = kind,
+        ["at"] = "2026-05-01T14:30:00+02:00",
+        ["text"] = text,
+        ["guy"] = guy,
+        ["way"] = way,
+        ["reading"] = reading,
+        ["temperature"] = temperature,
     };
 }

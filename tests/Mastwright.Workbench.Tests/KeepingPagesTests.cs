@@ -84,8 +84,14 @@ public sealed class KeepingPagesTests(Keeping keeping)
         // A guy that has lost a quarter of its tension in two years, beside one that has not moved.
         var notes = Enumerable.Range(0, 6).SelectMany(i => new[] { ("2/back", 420 - (20 * i)), ("2/front", 420) }.Select(g => new Dictionary<string, object>
         {
-            ["id"] = Guid.NewGuid(), ["kind"] = "tension", ["at"] = $"{2024 + (i / 3)}-0{1 + (3 * (i % 3))}-15T12:00:00+00:00", ["guy"] = g.Item1, ["way"] = "gauge",
-            ["reading"] = $"{g.Item2} lbf", ["temperature"] = "59 °F", ["text"] = "<b>loose</b>",
+            ["id"] = Guid.NewGuid(),
+            ["kind"] = "tension",
+            ["at"] = $"{2024 + (i / 3)}-0{1 + (3 * (i % 3))}-15T12:00:00+00:00",
+            ["guy"] = g.Item1,
+            ["way"] = "gauge",
+            ["reading"] = $"{g.Item2} lbf",
+            ["temperature"] = "59 °F",
+            ["text"] = "<b>loose</b>",
         })).ToList();
         using var answer = await (await keeping.Client()).PostAsJsonAsync("/api/journal/entries", notes);
         Assert.DoesNotContain("refused", await answer.Content.ReadAsStringAsync());

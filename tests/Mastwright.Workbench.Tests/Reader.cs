@@ -57,7 +57,8 @@ internal sealed class Reader
         var undo = Page.Locator("button[data-key='undo']");
         for (var i = 0; i < 60 && await undo.IsEnabledAsync(); i++)
         {
-            await undo.ClickAsync(new() { Timeout = 20_000 });
+            // The last step back may empty the list between the look and the press.
+            await undo.EvaluateAsync("button => button.disabled || button.click()");
             await Page.WaitForTimeoutAsync(120);
         }
 
@@ -65,6 +66,17 @@ internal sealed class Reader
     }
 
     public async Task Undo() => await Page.Locator("button[data-key='undo']").ClickAsync();
+
+    /// <summary>Waits until the text on the desk is this one.</summary>
+    public async Task TextBecomes(string wanted)
+    {
+        for (var i = 0; i < 40 && await Text() != wanted; i++)
+        {
+            await Page.WaitForTimeoutAsync(150);
+        }
+
+        Assert.Equal(wanted, await Text());
+    }
 
     public async Task Drag(ILocator what, float right, float down)
     {

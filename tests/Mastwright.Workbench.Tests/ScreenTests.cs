@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 namespace Mastwright.Workbench.Tests;
 
 /// <summary>The station part by part, plots, comparing, searching: a person at the workbench in Debian's Chromium.</summary>
-[Collection("one at a time")]
+[Collection("the bench itself")]
 public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<BrowserTests.Fixture>
 {
     private static readonly string? Pictures = Environment.GetEnvironmentVariable("MASTWRIGHT_PICTURES") is { Length: > 0 } folder ? folder : null;
@@ -242,8 +242,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
         await reader.Page.GetByRole(AriaRole.Button, new() { Name = "Put it on the desk" }).ClickAsync();
         await Assertions.Expect(reader.Page.Locator("h1").First).ToHaveTextAsync(new Regex("checks"), new() { Timeout = 90_000 });
         await reader.Undo();
-        await reader.Page.WaitForTimeoutAsync(150);
-        Assert.Equal(text, await reader.Text());
+        await reader.TextBecomes(text);
         Assert.Empty(reader.Complaints);
     }
 
