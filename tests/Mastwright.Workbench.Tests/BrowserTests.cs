@@ -33,6 +33,8 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
             Served = Pictures is not null
                 ? await Served.Start(await File.ReadAllTextAsync(Repository.File("examples", "lattice-22m.yaml")))
                 : await Served.Start(string.Join('\n', (await File.ReadAllLinesAsync(Repository.File("examples", "tube-12m.yaml"))).Where(l => !Regex.IsMatch(l, "frequency: (10|18|21|24|28)"))) + "\n");
+            // A busy machine takes its time; a page that never answers still fails.
+            Assertions.SetDefaultExpectTimeout(45_000);
             playwright = await Playwright.CreateAsync();
             Browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
             {
@@ -245,6 +247,7 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
         }
 
         var context = await fixture.Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce });
+        context.SetDefaultTimeout(90_000);
         await context.AddCookiesAsync([new Cookie { Name = "mastwright-look", Value = look, Url = fixture.Served!.Address.ToString() }]);
         var page = await context.NewPageAsync();
         var complaints = new List<string>();

@@ -34,6 +34,7 @@ public sealed class Keeping : IAsyncDisposable
             Assert.Skip("chromium is not installed");
         }
 
+        Assertions.SetDefaultExpectTimeout(45_000);
         playwright ??= await Playwright.CreateAsync();
         return browser ??= await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = chromium, Args = ["--no-sandbox", "--disable-dev-shm-usage"] });
     }
@@ -42,7 +43,7 @@ public sealed class Keeping : IAsyncDisposable
     public async Task<(IPage Page, List<string> Complaints)> Open(Uri address, string path, string look = "light", int width = 1280, int height = 900, bool phone = false)
     {
         var context = await (await Browser()).NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce, HasTouch = phone, IsMobile = phone });
-        context.SetDefaultTimeout(60_000);
+        context.SetDefaultTimeout(90_000);
         await context.AddCookiesAsync([new Cookie { Name = "mastwright-look", Value = look, Url = address.ToString() }]);
         var page = await context.NewPageAsync();
         var complaints = new List<string>();

@@ -23,6 +23,7 @@ internal sealed class Reader
 
         var address = fixture.Served!.Address;
         var context = await fixture.Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce, AcceptDownloads = true });
+        context.SetDefaultTimeout(90_000);
         await context.AddCookiesAsync([new Cookie { Name = "mastwright-look", Value = look, Url = address.ToString() }]);
         var page = await context.NewPageAsync();
         var complaints = new List<string>();
