@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 namespace Mastwright.Workbench.Tests;
 
 /// <summary>A person at the workbench, in Debian's Chromium. Set MASTWRIGHT_PICTURES to a folder to keep screenshots.</summary>
-[Collection("the bench itself")]
+[Collection("one at a time")]
 public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<BrowserTests.Fixture>
 {
     private static readonly string? Pictures = Environment.GetEnvironmentVariable("MASTWRIGHT_PICTURES") is { Length: > 0 } folder ? folder : null;
@@ -289,6 +289,7 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
     private static async Task Fresh(IPage page)
     {
         await UndoAll(page);
+        await page.WaitForTimeoutAsync(700);
         await Assertions.Expect(page.Locator(".working.desk")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
         await page.WaitForFunctionAsync("() => window.Blazor && document.querySelector('nav.strip')");
     }

@@ -9,7 +9,7 @@ using Mastwright.Tests.Shared;
 namespace Mastwright.Workbench.Tests;
 
 /// <summary>What the server answers, and what it refuses.</summary>
-[Collection("the bench itself")]
+[Collection("one at a time")]
 public sealed class HttpTests(HttpTests.Fixture fixture) : IClassFixture<HttpTests.Fixture>
 {
     private static readonly string Tube = File.ReadAllText(Repository.File("examples", "tube-12m.yaml"));

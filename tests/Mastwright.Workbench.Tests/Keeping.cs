@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 
 namespace Mastwright.Workbench.Tests;
 
-/// <summary>The tests of journal, sweep and book take turns and share what they started; those of the bench itself take turns beside them.</summary>
+/// <summary>The tests that start the program or a browser take turns, and share what they started.</summary>
 [CollectionDefinition("one at a time")]
 public sealed class OneAtATime : ICollectionFixture<Keeping>;
 

@@ -63,6 +63,8 @@ internal sealed class Reader
             await Page.WaitForTimeoutAsync(120);
         }
 
+        // What a step back sets going begins a moment later.
+        await Page.WaitForTimeoutAsync(700);
         await Assertions.Expect(Page.Locator(".working.desk")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
     }
 
