@@ -61,51 +61,51 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
     [Fact]
     public async Task TheFirstVisitShowsAComputedStationAndEveryPageHasSomethingToSay()
     {
-        var (page, complaints) = await Open();
-        await Fresh(page);
+        await using var reader = await Reader.Open(fixture);
+        var page = reader.Page;
         foreach (var path in Pages)
         {
-            await Go(page, path);
+            await reader.Go(path);
             Assert.NotEqual("", (await page.Locator("h1").First.InnerTextAsync()).Trim());
             Assert.True((await page.Locator("main").InnerTextAsync()).Length > 300, path);
         }
 
-        Assert.Empty(complaints);
+        Assert.Empty(reader.Complaints);
     }
 
     [Fact]
     public async Task ANumberAnswersWhy()
     {
-        var (page, complaints) = await Open();
-        await Fresh(page);
-        await Go(page, "radiate");
+        await using var reader = await Reader.Open(fixture);
+        var page = reader.Page;
+        await reader.Go("radiate");
         await page.Locator("table.bands td[data-label='Efficiency'] button").First.ClickAsync();
         var why = page.Locator("aside.why");
         await Assertions.Expect(why).ToContainTextAsync("Source");
         await Assertions.Expect(why.Locator(".formula").First).ToBeVisibleAsync();
         await page.Keyboard.PressAsync("Escape");
         await Assertions.Expect(why).ToHaveCountAsync(0);
-        Assert.Empty(complaints);
+        Assert.Empty(reader.Complaints);
     }
 
     [Fact]
     public async Task AStudyIsWorkedOutOnItsPage()
     {
-        var (page, complaints) = await Open();
-        await Fresh(page);
-        await Go(page, "studies/tension");
+        await using var reader = await Reader.Open(fixture);
+        var page = reader.Page;
+        await reader.Go("studies/tension");
         await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
         await Assertions.Expect(page.Locator("main table.sheet").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Work it out again" })).ToBeVisibleAsync();
-        Assert.Empty(complaints);
+        Assert.Empty(reader.Complaints);
     }
 
     [Fact]
     public async Task AnEditChangesTheVerdictAndUndoBringsItBack()
     {
-        var (page, complaints) = await Open();
-        await Fresh(page);
-        await Go(page, "stand");
+        await using var reader = await Reader.Open(fixture);
+        var page = reader.Page;
+        await reader.Go("stand");
         var strip = page.Locator("nav.strip a.trade").Nth(1);
         var before = await strip.InnerTextAsync();
         var input = page.Locator("#f-masts-0-guys-0-initial-tension");
@@ -116,15 +116,15 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
         await page.Locator("button[data-key='undo']").ClickAsync();
         await Assertions.Expect(strip).ToHaveTextAsync(before, new() { Timeout = 30_000, UseInnerText = true });
         await Assertions.Expect(page.Locator(".bar .file")).Not.ToContainTextAsync("not saved");
-        Assert.Empty(complaints);
+        Assert.Empty(reader.Complaints);
     }
 
     [Fact]
     public async Task AWrongValueIsToldAtItsFieldAndTheFiguresStay()
     {
-        var (page, _) = await Open();
-        await Fresh(page);
-        await Go(page, "site");
+        await using var reader = await Reader.Open(fixture);
+        var page = reader.Page;
+        await reader.Go("site");
         var input = page.Locator("#f-site-elevation");
         await input.FillAsync("very high");
         await input.PressAsync("Enter");
@@ -138,26 +138,26 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
     [Fact]
     public async Task TheTextShowsErrorsAtTheirLinesAndStaysInStep()
     {
-        var (page, complaints) = await Open();
-        await Fresh(page);
-        await Go(page, "text");
+        await using var reader = await Reader.Open(fixture);
+        var page = reader.Page;
+        await reader.Go("text");
         await page.Locator(".cm-content").ClickAsync();
         await page.Keyboard.PressAsync("Control+End");
         await page.Keyboard.TypeAsync("cheese: yes");
         await Assertions.Expect(page.Locator("section.findings li.error")).ToContainTextAsync("cheese");
         await Assertions.Expect(page.Locator(".cm-lint-marker-error").First).ToBeVisibleAsync();
-        await UndoAll(page);
+        await reader.UndoAll();
         await Assertions.Expect(page.Locator("section.findings li.error")).ToHaveCountAsync(0);
         await Assertions.Expect(page.Locator(".cm-content")).Not.ToContainTextAsync("cheese");
-        Assert.Empty(complaints);
+        Assert.Empty(reader.Complaints);
     }
 
     [Fact]
     public async Task AnAnchorIsMovedWithTheMouse()
     {
-        var (page, _) = await Open();
-        await Fresh(page);
-        await Go(page, "site");
+        await using var reader = await Reader.Open(fixture);
+        var page = reader.Page;
+        await reader.Go("site");
         var distance = page.Locator("#f-masts-0-anchors-0-distance");
         var before = await distance.InputValueAsync();
         var box = (await page.Locator("g.anchor rect").First.BoundingBoxAsync())!;
@@ -173,24 +173,24 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
     [Fact]
     public async Task HostileNamesStayText()
     {
-        var (page, complaints) = await Open();
-        await Fresh(page);
-        await Go(page, "text");
+        await using var reader = await Reader.Open(fixture);
+        var page = reader.Page;
+        await reader.Go("text");
         await page.Locator(".cm-content").ClickAsync();
         await page.Keyboard.PressAsync("Control+End");
         await page.Keyboard.TypeAsync("notes: '<img src=x onerror=window.hurt=1><script>window.hurt=1</script>'");
         await page.Locator(".bar .name").ClickAsync();
         await page.WaitForTimeoutAsync(400);
         Assert.False(await page.EvaluateAsync<bool>("() => 'hurt' in window"));
-        Assert.Empty(complaints);
+        Assert.Empty(reader.Complaints);
     }
 
     [Fact]
     public async Task UnitsAndLookAreSwitchedAndRemembered()
     {
-        var (page, _) = await Open();
-        await Fresh(page);
-        await Go(page, "site");
+        await using var reader = await Reader.Open(fixture);
+        var page = reader.Page;
+        await reader.Go("site");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("units") }).ClickAsync();
         await Assertions.Expect(page.Locator("main")).ToContainTextAsync(" ft");
         await page.GetByRole(AriaRole.Button, new() { Name = "Dark" }).ClickAsync();
@@ -205,11 +205,11 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
     [InlineData("dark")]
     public async Task NothingSeriousStandsInTheWayOfAnyReader(string look)
     {
-        var (page, _) = await Open(look);
-        await Fresh(page);
+        await using var reader = await Reader.Open(fixture, look);
+        var page = reader.Page;
         foreach (var path in Pages)
         {
-            await Go(page, path);
+            await reader.Go(path);
             var report = await page.RunAxe();
             var grave = report.Violations.Where(v => v.Impact is "serious" or "critical").ToList();
             Assert.True(grave.Count == 0, path + ": " + string.Join("\n", grave.Select(v => $"{v.Id}: {v.Help} {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html))}")));
@@ -224,11 +224,11 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
     {
         foreach (var look in (string[])["light", "dark"])
         {
-            var (page, _) = await Open(look, width, height);
-            await Fresh(page);
+            await using var reader = await Reader.Open(fixture, look, width, height);
+            var page = reader.Page;
             foreach (var path in Pages)
             {
-                await Go(page, path);
+                await reader.Go(path);
                 Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= width, $"{path} at {width}");
                 if (Pictures is not null)
                 {
@@ -237,60 +237,5 @@ public sealed class BrowserTests(BrowserTests.Fixture fixture) : IClassFixture<B
                 }
             }
         }
-    }
-
-    private async Task<(IPage Page, List<string> Complaints)> Open(string look = "light", int width = 1280, int height = 900)
-    {
-        if (fixture.Browser is null)
-        {
-            Assert.Skip("chromium is not installed");
-        }
-
-        var context = await fixture.Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce });
-        context.SetDefaultTimeout(90_000);
-        await context.AddCookiesAsync([new Cookie { Name = "mastwright-look", Value = look, Url = fixture.Served!.Address.ToString() }]);
-        var page = await context.NewPageAsync();
-        var complaints = new List<string>();
-        page.PageError += (_, e) => complaints.Add(e);
-        page.Console += (_, m) =>
-        {
-            if (m.Type == "error")
-            {
-                complaints.Add(m.Text);
-            }
-        };
-        await page.GotoAsync(fixture.Served.Address.ToString());
-        return (page, complaints);
-    }
-
-    private async Task Go(IPage page, string path)
-    {
-        await page.EvaluateAsync("path => Blazor.navigateTo('/' + path)", path);
-        await page.WaitForURLAsync(new Uri(fixture.Served!.Address, path).ToString());
-        await Assertions.Expect(page.Locator("h1").First).ToBeVisibleAsync();
-        if (path == "text")
-        {
-            await Assertions.Expect(page.Locator(".cm-content")).ToBeVisibleAsync(new() { Timeout = 20_000 });
-        }
-    }
-
-    // All pages share one desk: each test finds it as the first did.
-    private static async Task UndoAll(IPage page)
-    {
-        await page.WaitForFunctionAsync("() => window.Blazor && document.querySelector('nav.strip')");
-        var undo = page.Locator("button[data-key='undo']");
-        for (var i = 0; i < 60 && await undo.IsEnabledAsync(); i++)
-        {
-            await undo.ClickAsync(new() { Timeout = 5000 });
-            await page.WaitForTimeoutAsync(120);
-        }
-    }
-
-    private static async Task Fresh(IPage page)
-    {
-        await UndoAll(page);
-        await page.WaitForTimeoutAsync(700);
-        await Assertions.Expect(page.Locator(".working.desk")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
-        await page.WaitForFunctionAsync("() => window.Blazor && document.querySelector('nav.strip')");
     }
 }

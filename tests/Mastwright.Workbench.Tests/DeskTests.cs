@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using Mastwright.Analysis;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Design;
-using Mastwright.Model.Trails;
 using Mastwright.Tests.Shared;
 using Mastwright.Workbench.Desks;
 using Microsoft.Extensions.Logging.Abstractions;
@@ -279,18 +277,7 @@ public sealed class DeskTests : IDisposable
                 throw;
             }
 
-            return Fails ? throw new InvalidOperationException("told to fail") : new StationResult
-            {
-                Station = station,
-                Fingerprint = Fingerprint.Of(station),
-                Masts = [],
-                Groups = [],
-                Checks = ImmutableArray<Check>.Empty,
-                Assumptions = reading.Assumptions,
-                Findings = [],
-                Quantities = [],
-                Cautions = [],
-            };
+            return Fails ? throw new InvalidOperationException("told to fail") : QuickSolver.Nothing(reading);
         }
 
         public BandSweepResult Sweep(StationResult result, int mast, int band, CancellationToken cancellation) => new("", "", []);

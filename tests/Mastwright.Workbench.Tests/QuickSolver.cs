@@ -16,19 +16,22 @@ internal sealed class QuickSolver : IStationSolver
         var station = reading.Station!;
         cancellation.ThrowIfCancellationRequested();
         stood(new StandStage(station, Fingerprint.Of(station), [], []));
-        return new StationResult
-        {
-            Station = station,
-            Fingerprint = Fingerprint.Of(station),
-            Masts = [],
-            Groups = [],
-            Checks = ImmutableArray<Check>.Empty,
-            Assumptions = reading.Assumptions,
-            Findings = [],
-            Quantities = [],
-            Cautions = [],
-        };
+        return Nothing(reading);
     }
+
+    /// <summary>A result that holds nothing but the station.</summary>
+    public static StationResult Nothing(DesignReading reading) => new()
+    {
+        Station = reading.Station!,
+        Fingerprint = Fingerprint.Of(reading.Station!),
+        Masts = [],
+        Groups = [],
+        Checks = ImmutableArray<Check>.Empty,
+        Assumptions = reading.Assumptions,
+        Findings = [],
+        Quantities = [],
+        Cautions = [],
+    };
 
     public BandSweepResult Sweep(StationResult result, int mast, int band, CancellationToken cancellation) => new("", "", []);
 }

@@ -17,7 +17,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task APartFromTheListTellsItsNumbersChecksAndWhereTheyComeFrom()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         await reader.Go("station");
         await reader.Page.Locator(".part select").First.SelectOptionAsync("guy/0/0/1");
         var panel = reader.Page.Locator("section.part");
@@ -32,7 +32,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task AClickInSpacePicksThePartUnderIt()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         await reader.Go("station");
         var canvas = reader.Page.Locator(".space canvas");
         await Assertions.Expect(canvas).ToBeVisibleAsync();
@@ -44,7 +44,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task TheDialTurnsTheWindAndTheMovementStatesItsFactor()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         await reader.Go("station");
         await reader.Page.Locator(".controls select").First.SelectOptionAsync("wind, coldest");
         var dial = reader.Page.GetByRole(AriaRole.Slider, new() { Name = "Wind from" });
@@ -64,7 +64,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task AGuyLevelAndAnAnchorAreDraggedWrittenAndUndone()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         await reader.Go("station");
         var text = await reader.Text();
         await reader.Drag(reader.Page.Locator("g.level .handle").First, 0, 30);
@@ -82,7 +82,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task APlotTellsItsValuesAndIsSaved()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         await reader.Go("stand");
         var rose = reader.Page.Locator(".drawing.round .plotbox").First;
         await rose.ScrollIntoViewIfNeededAsync();
@@ -115,7 +115,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task TheSmithChartOfTheFeedTellsImpedances()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         await reader.Go("feed");
         var chart = reader.Page.Locator(".plotbox").Filter(new() { Has = reader.Page.Locator("img[alt*='Smith']") }).First;
         await chart.ScrollIntoViewIfNeededAsync();
@@ -128,20 +128,13 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
         Assert.Empty(reader.Complaints);
     }
 
-    [Fact(Skip = "passes alone; in a row with the others the drawn pattern at times does not answer the pointer, cause not found yet")]
+    [Fact]
     public async Task ThePatternIsDrawnInSpaceWhenAskedFor()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         await reader.Go("radiate");
+        await reader.Page.GetByRole(AriaRole.Button, new() { Name = "Draw the pattern in space" }).ClickAsync();
         var canvas = reader.Page.Locator(".space canvas");
-
-        // The page may be drawn anew between look and press while the desk settles.
-        for (var i = 0; i < 60 && !await canvas.IsVisibleAsync(); i++)
-        {
-            await reader.Page.GetByRole(AriaRole.Button, new() { Name = "Draw the pattern in space" }).EvaluateAllAsync<object?>("buttons => buttons.forEach(b => b.disabled || b.click())");
-            await reader.Page.WaitForTimeoutAsync(1500);
-        }
-
         await Assertions.Expect(canvas).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await canvas.ScrollIntoViewIfNeededAsync();
         var box = (await canvas.BoundingBoxAsync())!;
@@ -153,7 +146,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task AVariantIsKeptComparedAndTakenUpAgain()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         var text = await reader.Text();
         await reader.Go("compare");
         await reader.Page.GetByLabel("Name").FillAsync("first idea");
@@ -179,7 +172,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task ASearchShowsWhatItFindsIsStoppedAndAResultAdopted()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         var text = await reader.Text();
         await reader.Go("search");
         await reader.Page.GetByLabel("Look for").SelectOptionAsync("heights");
@@ -206,7 +199,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task AStudyGoesOnWhenThePageIsLeftAndFollowsTheUnits()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         await reader.Go("studies/gap");
         await Assertions.Expect(reader.Page.Locator("main table.sheet").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await reader.Go("site");
@@ -223,7 +216,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task TheTextCompletesAndTellsWhatANameMeans()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         await reader.Go("text");
         var content = reader.Page.Locator(".cm-content");
         await Assertions.Expect(content).ToBeVisibleAsync(new() { Timeout = 20_000 });
@@ -243,7 +236,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [Fact]
     public async Task FiveAnswersMakeAStationThatIsComputed()
     {
-        var reader = await Reader.Open(fixture);
+        await using var reader = await Reader.Open(fixture);
         var text = await reader.Text();
         await reader.Go("start");
         await reader.Page.GetByRole(AriaRole.Button, new() { Name = "Put it on the desk" }).ClickAsync();
@@ -258,7 +251,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     [InlineData("dark")]
     public async Task NothingSeriousStandsInTheWayOfAnyReader(string look)
     {
-        var reader = await Reader.Open(fixture, look);
+        await using var reader = await Reader.Open(fixture, look);
         foreach (var path in Pages)
         {
             await reader.Go(path);
@@ -277,7 +270,7 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
     {
         foreach (var look in Pictures is null ? (string[])["light"] : ["light", "dark"])
         {
-            var reader = await Reader.Open(fixture, look, width, height);
+            await using var reader = await Reader.Open(fixture, look, width, height);
             foreach (var path in Pages)
             {
                 await reader.Go(path);
