@@ -34,7 +34,6 @@ public static class StationAnalysis
     {
         private readonly List<Check> checks = [];
         private readonly List<NamedTrail> quantities = [];
-        private ImmutableArray<ImmutableArray<GuyDrive>> groupGuys;
         private double told;
 
         public StationResult Result()
@@ -72,7 +71,8 @@ public static class StationAnalysis
             var soil = EarthChoice.IsExact(station) && solutions.Count > 0 ? OverSoil() : [];
             var groups = Groups(solutions, soil);
             var resonances = Resonances(model, solutions);
-            var masts = station.Masts.Select((m, i) => Mast(m, i, stands[i], resonances[i], solutions, soil, groups)).ToImmutableArray();
+            var groupGuys = GroupRun.Guys(station, solutions);
+            var masts = station.Masts.Select((m, i) => Mast(m, stands[i], resonances[i], Bands(m, i, solutions, soil, groupGuys[i]), groups)).ToImmutableArray();
             checks.AddRange(MetalsRun.Checks(station));
             return new StationResult
             {
@@ -115,7 +115,7 @@ public static class StationAnalysis
             return answer.Result;
         }
 
-        // One solution for every frequency in use, bands and groups alike.
+        // Every frequency in use, bands and groups alike.
         private List<double> Frequencies() => [.. station.Bands.Select(b => b.FrequencyHz).Concat(station.Groups.Select(g => g.FrequencyHz)).Distinct()];
 
         private SweepResult Sweep(WireModel model)
@@ -192,10 +192,8 @@ public static class StationAnalysis
             return [.. station.Masts.Select((m, i) => resonance.First(i, m.TopM + (m.TopWires?.LengthM ?? 0)))];
         }
 
-        private MastResult Mast(Mast mast, int index, StandResult stand, Trail? resonance, Dictionary<double, WireSolution> solutions, Dictionary<double, WireSolution> soil, ImmutableArray<GroupResult> groups)
+        private MastResult Mast(Mast mast, StandResult stand, Trail? resonance, ImmutableArray<BandResult> bands, ImmutableArray<GroupResult> groups)
         {
-            Tell($"Matching and protecting mast {mast.Name}", 0.85 + (0.1 * index / station.Masts.Length));
-            var bands = solutions.Count == 0 ? [] : Bands(mast, index, solutions, soil);
             if (resonance is not null)
             {
                 Name($"radiate.{mast.Name}.first-resonance", Trade.Radiate, resonance);
@@ -206,8 +204,14 @@ public static class StationAnalysis
             return result;
         }
 
-        private ImmutableArray<BandResult> Bands(Mast mast, int index, Dictionary<double, WireSolution> solutions, Dictionary<double, WireSolution> soil)
+        private ImmutableArray<BandResult> Bands(Mast mast, int index, Dictionary<double, WireSolution> solutions, Dictionary<double, WireSolution> soil, ImmutableArray<GuyDrive> groupGuys)
         {
+            Tell($"Matching and protecting mast {mast.Name}", 0.85 + (0.1 * index / station.Masts.Length));
+            if (solutions.Count == 0)
+            {
+                return [];
+            }
+
             var answers = new BandAnswer[station.Bands.Length];
             Parallel.For(0, answers.Length, Together(), b =>
                 answers[b] = BandRun.Of(station, mast, station.Bands[b], solutions[station.Bands[b].FrequencyHz], index, soil.GetValueOrDefault(station.Bands[b].FrequencyHz)));
@@ -217,8 +221,7 @@ public static class StationAnalysis
                 NameBand($"radiate.{mast.Name}.{answer.Result.Name}", answer.Result);
             }
 
-            groupGuys = groupGuys.IsDefault ? GroupRun.Guys(station, solutions) : groupGuys;
-            var guys = answers.Select(a => a.Guys).Concat(groupGuys[index]).ToList();
+            var guys = answers.Select(a => a.Guys).Concat(groupGuys).ToList();
             checks.AddRange(GuyStress.Checks(mast, guys));
             findings.AddRange(GuyStress.Notes(mast, guys));
             return [.. answers.Select(a => a.Result)];
