@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Catalog;
 using Mastwright.Fields.Results;
-using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Protection.Statics;
 
@@ -27,15 +26,12 @@ public static class RfCoronaRun
     public static ImmutableArray<RfCoronaRow> Of(Station station, int mastIndex, MastOutline outline, CancellationToken cancellation = default)
     {
         var mast = station.Masts[mastIndex];
-        var model = WireModels.Of(station);
         var bands = new ImmutableArray<RfCoronaRow>[station.Bands.Length];
         Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
         {
             var band = station.Bands[b];
-            var solution = WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Require();
-            var (driven, earth) = BandRun.Drive(station, mast, solution, mastIndex);
-            var lossless = solution.FeedImpedance(mastIndex).Real;
-            bands[b] = Surfaces(station, mast, outline, band.Title, driven, Crest(station, band.ModulationPeak) * Math.Sqrt(band.PowerW * lossless / (lossless + earth.Value)));
+            var drive = MastDrive.Of(station, MastDrive.Solve(station, band.FrequencyHz, cancellation), mastIndex);
+            bands[b] = Surfaces(station, mast, outline, band.Title, drive.Driven, Crest(station, band.ModulationPeak) * Math.Sqrt(band.PowerW / drive.ReferenceW));
         });
         var groups = GroupDrives.Of(station, mastIndex, cancellation)
             .SelectMany(g => Surfaces(station, mast, outline, g.Name, g.Driven, Crest(station, GroupDrives.BandOf(station, g.Group)?.ModulationPeak ?? 1)));
