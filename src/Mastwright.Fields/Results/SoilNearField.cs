@@ -56,16 +56,46 @@ internal sealed class SoilNearField
     {
         var sum = default(Potential);
         for (var s = 0; s < _filaments.Length; s++)
-            sum += OfFilament(_filaments[s], _currents[s].Start, _currents[s].End, point, _filaments[s].DistanceM(middle));
+            sum += OfFilament(_filaments[s], _currents[s].Start, _currents[s].End, point, middle);
         return sum;
     }
 
-    private Potential OfFilament(in Filament filament, Complex start, Complex end, Vec3 point, double distanceM)
+    // Panels no longer than 0.7 of their distance from the point: they grow away from the place nearest to it.
+    private static int Panels(Span<double> edges, double lengthM, double nearestM, double distanceM)
     {
+        if (lengthM <= 0.7 * distanceM)
+        {
+            (edges[0], edges[1]) = (0, lengthM);
+            return 1;
+        }
+
+        var count = 0;
+        Span<double> away = stackalloc double[edges.Length / 2];
+        var steps = 0;
+        for (var x = 0.0; x < Math.Max(nearestM, lengthM - nearestM) && steps < away.Length; x = away[steps++])
+            away[steps] = x + (0.7 * Math.Sqrt((distanceM * distanceM) + (x * x)));
+        edges[count++] = 0;
+        for (var i = steps - 1; i >= 0; i--)
+            if (away[i] < nearestM * (1 - 1e-9))
+                edges[count++] = nearestM - away[i];
+        if (nearestM > 0 && nearestM < lengthM)
+            edges[count++] = nearestM;
+        for (var i = 0; i < steps; i++)
+            if (away[i] < (lengthM - nearestM) * (1 - 1e-9))
+                edges[count++] = nearestM + away[i];
+        edges[count] = lengthM;
+        return count;
+    }
+
+    private Potential OfFilament(in Filament filament, Complex start, Complex end, Vec3 point, Vec3 middle)
+    {
+        var nearestM = Math.Clamp((middle - filament.Start).Dot(filament.Tangent), 0, filament.LengthM);
+        var distanceM = Math.Max((middle - filament.PointAt(nearestM)).Length, 1e-6);
         var k = _kernels.WaveNumber;
         bool sourceInAir = filament.Centre.Z > 0, pointInAir = point.Z > 0;
         var region = sourceInAir != pointInAir ? Region.Across : pointInAir ? Region.Air : Region.Soil;
-        var panels = Math.Clamp((int)Math.Ceiling(filament.LengthM / Math.Max(0.7 * distanceM, 1e-9)), 1, 400);
+        Span<double> edges = stackalloc double[96];
+        var panels = Panels(edges, filament.LengthM, nearestM, distanceM);
         var rule = GaussRule.Of(distanceM > Distant * filament.LengthM ? 1 : distanceM > 4 * filament.LengthM ? 2 : 4);
 
         // Φ = (1/4πε₀)∫ q K, q = jI′/ω, and 1/ωε₀ = η/k.
@@ -75,9 +105,10 @@ internal sealed class SoilNearField
         {
             for (var g = 0; g < rule.Nodes.Length; g++)
             {
-                var t = (panel + rule.Nodes[g]) / panels;
-                var weight = rule.Weights[g] * filament.LengthM / panels / (4 * Math.PI);
-                var source = filament.PointAt(t * filament.LengthM);
+                var along = edges[panel] + ((edges[panel + 1] - edges[panel]) * rule.Nodes[g]);
+                var t = along / filament.LengthM;
+                var weight = rule.Weights[g] * (edges[panel + 1] - edges[panel]) / (4 * Math.PI);
+                var source = filament.PointAt(along);
                 var current = weight * (((1 - t) * start) + (t * end));
                 double dx = point.X - source.X, dy = point.Y - source.Y, rho = Math.Sqrt((dx * dx) + (dy * dy));
                 var (horizontal, vertical, turning, scalarKernel) = Whole(region, rho, point.Z, source.Z);
