@@ -36,6 +36,10 @@ public static class SoilPowerBalance
     private const int HoodRings = 20;
     private const int Azimuths = 18;
 
+    // Between fewer radials the currents differ more from place to place, and there are fewer wires to sum over.
+    private const int Few = 8;
+
+    private static readonly GaussRule Two = GaussRule.Of(2);
     private static readonly GaussRule Three = GaussRule.Of(3);
     private static readonly GaussRule Four = GaussRule.Of(4);
 
@@ -82,15 +86,16 @@ public static class SoilPowerBalance
     private static IEnumerable<(double Rho, double Weight)> Distances(BuriedRadials radials, double radiusM)
     {
         var l = radials.LengthM;
+        var rule = radials.Count < Few ? Three : Two;
         double[] edges = [.. new[] { radials.StubRadiusM, 0.03, 0.1, 0.3, 1, 0.3 * l, 0.6 * l, 0.85 * l, 0.96 * l, 0.993 * l, l, 1.007 * l, 1.04 * l, 1.15 * l, 1.5 * l, 2.5 * l, 5 * l, radiusM }
             .Where(e => e >= radials.StubRadiusM && e <= radiusM).Distinct().Order()];
         for (var p = 0; p + 1 < edges.Length; p++)
         {
             var ratio = edges[p + 1] / edges[p];
-            for (var g = 0; g < 3; g++)
+            foreach (var (node, weight) in rule.Nodes.Zip(rule.Weights))
             {
-                var rho = edges[p] * Math.Pow(ratio, Three.Nodes[g]);
-                yield return (rho, Three.Weights[g] * Math.Log(ratio) * rho);
+                var rho = edges[p] * Math.Pow(ratio, node);
+                yield return (rho, weight * Math.Log(ratio) * rho);
             }
         }
     }
@@ -132,8 +137,8 @@ public static class SoilPowerBalance
     {
         var count = Math.Max(1, (int)Math.Ceiling((to - from) / 4));
         for (var p = 0; p < count; p++)
-            for (var g = 0; g < 4; g++)
-                yield return (from + ((to - from) * (p + Four.Nodes[g]) / count), (to - from) * Four.Weights[g] / count);
+            for (var g = 0; g < 3; g++)
+                yield return (from + ((to - from) * (p + Three.Nodes[g]) / count), (to - from) * Three.Weights[g] / count);
     }
 
     // Sideways from a radial at a scale.
