@@ -214,13 +214,11 @@ public class RadiateModelTests
         Assert.InRange(power, 0.99, 1.01);
     }
 
-    /// <summary>The same for buried radials: heat in the soil summed up to the wires, heat in wires and what leaves, within 1 %; guys of rope, and of strand with rods at their feet.</summary>
-    [Theory]
-    [InlineData("6 mm aramid")]
-    [InlineData("3/16 in EHS")]
-    public void Energy_of_a_station_on_buried_radials_balances(string strand)
+    /// <summary>The same for buried radials: heat in the soil summed up to the wires, heat in wires and what leaves, within 1 %; guys of strand, with rods at their feet.</summary>
+    [Fact]
+    public void Energy_of_a_station_on_buried_radials_balances()
     {
-        var station = Examples.Read(Tube.Replace("count: 32, length: 33 ft", "count: 8, length: 16 ft").Replace("strand: 3/16 in EHS", $"strand: {strand}")).Station!;
+        var station = Examples.Read(Tube.Replace("count: 32, length: 33 ft", "count: 8, length: 16 ft")).Station!;
         var band = station.Bands.Single(b => b.FrequencyHz == 7.1e6);
         var solution = SoilSolver.Solve(SoilModels.Of(station).Model, band.FrequencyHz, default).Solution!;
         var balance = SoilBalance.Of(station, band, solution, default)!;
