@@ -11,8 +11,9 @@ public static class EarthElectrodes
 
     private const int RingSides = 24;
 
-    // The leakage changes fastest next to the hub, where the radials crowd each other: shorter sources there.
-    private static readonly double[] HubCutsM = [0.3, 1, 3];
+    // The leakage changes fastest next to the hub, where the radials crowd each other, and at their ends: shorter sources there.
+    private static readonly double[] HubCutsM = [0.3, 1, 2, 4, 8];
+    private const double EndCut = 0.95;
 
     /// <summary>Number of radials solved.</summary>
     /// <param name="earth">The earth.</param>
@@ -20,7 +21,7 @@ public static class EarthElectrodes
 
     /// <summary>Longest line source for a solution of these electrodes, in metres; shorter wires are divided by three at least.</summary>
     /// <param name="earth">The earth.</param>
-    public static double SegmentM(StruckEarth earth) => earth.RadialLengthM / 10;
+    public static double SegmentM(StruckEarth earth) => earth.RadialLengthM / 8;
 
     /// <summary>The radials.</summary>
     /// <param name="earth">The earth.</param>
@@ -28,7 +29,7 @@ public static class EarthElectrodes
     {
         var arms = ArmsOf(earth);
         var wires = new List<Wire>();
-        double[] cuts = [0, .. HubCutsM.Where(c => c < 0.6 * earth.RadialLengthM), earth.RadialLengthM];
+        double[] cuts = [0, .. HubCutsM.Where(c => c < 0.6 * earth.RadialLengthM), EndCut * earth.RadialLengthM, earth.RadialLengthM];
         for (var i = 0; i < arms; i++)
         {
             var (s, c) = Math.SinCos(2 * Math.PI * i / arms);

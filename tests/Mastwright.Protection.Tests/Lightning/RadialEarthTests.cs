@@ -49,6 +49,19 @@ public class RadialEarthTests
     public void Radials_laid_by_number_are_the_star_solved_outside() =>
         Assert.Equal(1, Solve(new StruckEarth(100, 8, 10, 4e-3, 0.5)).Solved.ResistanceOhm / 3.960477, 0.005);
 
+    // Convergence: steps of a metre between two radials, which hang on differences, against sources of a quarter of a metre all along.
+    [Fact]
+    public void Step_voltages_hardly_change_with_finer_sources()
+    {
+        var earth = new StruckEarth(200, 8, 20, 1e-3, 0.02, 2);
+        var usual = Solve(earth).Solved;
+        var fine = BuriedConductors.Solve([.. EarthElectrodes.Radials(earth), .. EarthElectrodes.Rods(earth)], 200, 0.25);
+        var (s, c) = Math.SinCos(Math.PI / 8);
+        double Step(BuriedConductors e, double r) => e.SurfaceShare(r * c, r * s) - e.SurfaceShare((r + 1) * c, (r + 1) * s);
+        Assert.Equal(1, usual.ResistanceOhm / fine.ResistanceOhm, 0.003);
+        Assert.All([0.5, 1, 2, 3, 5, 8, 12, 20], r => Assert.Equal(1, Step(usual, r) / Step(fine, r), 0.03));
+    }
+
     [Fact]
     public void Electrodes_lie_where_the_file_puts_them()
     {
