@@ -13,16 +13,14 @@ public static class UpkeepChecks
 {
     private static readonly Source Journal = new("journal", SourceKind.Design);
 
-    /// <summary>The checks; none while the journal is empty, because a mast nobody has looked at is neither well nor badly kept.</summary>
+    /// <summary>Whether every part of every mast is looked at in time, and nothing found bad was left.</summary>
     /// <param name="due">What is due when.</param>
-    /// <param name="drift">What the readings say; empty while it is not known.</param>
-    /// <param name="entries">Entries of the journal.</param>
     /// <param name="builtOn">Day the station was built or last gone through.</param>
     /// <param name="today">Today.</param>
-    public static ImmutableArray<Check> Of(IReadOnlyList<DueItem> due, IReadOnlyList<DriftReport> drift, IReadOnlyList<JournalEntry> entries, LocalDate builtOn, LocalDate today) =>
-        entries.Count == 0 ? [] : [.. due.GroupBy(d => d.Item.Mast).SelectMany(mast => Looks(mast.Key, [.. mast], builtOn, today)), .. drift.Where(d => d.Deviation is not null).Select(Drift)];
+    public static ImmutableArray<Check> Looks(IReadOnlyList<DueItem> due, LocalDate builtOn, LocalDate today) =>
+        [.. due.GroupBy(d => d.Item.Mast).SelectMany(mast => Mast(mast.Key, [.. mast], builtOn, today))];
 
-    private static IEnumerable<Check> Looks(string mast, ImmutableArray<DueItem> items, LocalDate builtOn, LocalDate today)
+    private static IEnumerable<Check> Mast(string mast, ImmutableArray<DueItem> items, LocalDate builtOn, LocalDate today)
     {
         var bad = items.Where(i => i.LastState == ItemState.Bad).ToList();
         yield return Check.AtMost($"keep.found-bad[{mast}]", Trade.Keep, "Nothing found bad is left as it was",
@@ -40,10 +38,14 @@ public static class UpkeepChecks
         }
     }
 
-    private static Check Drift(DriftReport report)
+    /// <summary>Whether a reading stays where the design has it.</summary>
+    /// <param name="report">A series with at least one measurement.</param>
+    /// <exception cref="ArgumentException">Nothing was measured.</exception>
+    public static Check Drift(DriftReport report)
     {
-        var check = Check.AtMost($"keep.drift[{report.What}]", Trade.Keep, "Readings stay where the design has them", report.Deviation!,
-            Trail.Given("allowed deviation", "d0", report.Limit, report.Deviation!.Kind, Source.CommonPractice), report.Words, "Find the cause before anything is trimmed.",
+        var deviation = report.Deviation ?? throw new ArgumentException("Nothing was measured.", nameof(report));
+        var check = Check.AtMost($"keep.drift[{report.What}]", Trade.Keep, "Readings stay where the design has them", deviation,
+            Trail.Given("allowed deviation", "d0", report.Limit, deviation.Kind, Source.CommonPractice), report.Words, "Find the cause before anything is trimmed.",
             report.State == DriftState.Alarm ? "A mast or guy that has changed may be about to fail: keep away from under it until the cause is known." : null);
         return report.State == DriftState.Drifting && check.Verdict == Verdict.Pass ? check with { Verdict = Verdict.Caution, Cure = "Take readings more often, and find out why." } : check;
     }

@@ -32,7 +32,7 @@ public static class CaseBatch
             MastSolution? previous = null;
             for (var i = from; i < to; i++)
             {
-                var alike = previous is { IsStable: true, Case: { } before } && before.AbsentGuys.SequenceEqual(cases[i].AbsentGuys);
+                var alike = previous is { Case: { } before } && before.AbsentGuys.SequenceEqual(cases[i].AbsentGuys);
                 previous = prepared.Solve(cases[i], alike ? previous : null, cancellation);
                 answers[i] = previous;
                 progress?.Report(Interlocked.Increment(ref done) / (double)cases.Count);

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Mastwright.Journal.Drift;
+using System.Threading.Channels;
 using Mastwright.Journal.Due;
 using Mastwright.Journal.Entries;
 using Mastwright.Model.Design;
@@ -11,30 +11,32 @@ using Microsoft.Extensions.Logging;
 namespace Mastwright.Workbench.Keeping;
 
 /// <summary>
-/// The verdict on how the station is kept, for the strip: worked out anew when the journal or the design changes. What is
-/// due is said at once; the drift of the readings follows from the background, newest question first.
+/// The verdict on how the station is kept, for the strip: worked out anew in the background when the journal or the design
+/// changes, the newest question first. What is due is known at once, the drift of the readings a moment later.
 /// </summary>
-public sealed partial class KeepWatch : IDisposable
+public sealed partial class KeepWatch : IAsyncDisposable
 {
     // As the page on drift has them when it is opened.
     private const double TensionShare = 0.15;
     private const double ResonanceShare = 0.01;
 
-    private readonly Lock gate = new();
     private readonly Desk desk;
     private readonly JournalDesk journal;
     private readonly ILogger<KeepWatch> log;
-    private (string? Fingerprint, IReadOnlyList<JournalEntry>? Entries) asked;
-    private CancellationTokenSource? running;
-    private bool closed;
+    private readonly Channel<CancellationToken> questions = Channel.CreateBounded<CancellationToken>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest });
+    private readonly Lock gate = new();
+    private readonly Task worker;
+    private CancellationTokenSource newest = new();
+    private (string? Fingerprint, IReadOnlyList<JournalEntry>? Entries, bool Whole) judged;
 
     /// <summary>Begins to watch.</summary>
     public KeepWatch(Desk desk, JournalDesk journal, ILogger<KeepWatch> log)
     {
         (this.desk, this.journal, this.log) = (desk, journal, log);
-        desk.Changed += Look;
-        journal.Changed += Look;
-        Look();
+        worker = Task.Run(Work);
+        desk.Changed += Ask;
+        journal.Changed += Ask;
+        Ask();
     }
 
     /// <summary>Told when the checks have changed, from any thread.</summary>
@@ -47,84 +49,85 @@ public sealed partial class KeepWatch : IDisposable
     public Check? Worst => Parts.Trades.Sorted(Checks).FirstOrDefault();
 
     /// <inheritdoc/>
-    public void Dispose()
+    public async ValueTask DisposeAsync()
     {
-        desk.Changed -= Look;
-        journal.Changed -= Look;
+        desk.Changed -= Ask;
+        journal.Changed -= Ask;
+        questions.Writer.TryComplete();
+        await newest.CancelAsync().ConfigureAwait(false);
+        await worker.ConfigureAwait(false);
+    }
+
+    // Whoever changed the desk does not wait for this.
+    private void Ask()
+    {
         lock (gate)
         {
-            closed = true;
-            running?.Cancel();
+            newest.Cancel();
+            newest = new CancellationTokenSource();
+            questions.Writer.TryWrite(newest.Token);
         }
     }
 
-    private void Look()
+    private async Task Work()
     {
-        if (desk.Now is not { Station: { } station } now || journal.Entries().Value is not { } entries)
+        await foreach (var stop in questions.Reader.ReadAllAsync().ConfigureAwait(false))
+        {
+            try
+            {
+                Look(stop);
+            }
+            catch (OperationCanceledException)
+            {
+                // A newer question stopped this one.
+            }
+            catch (Exception e)
+            {
+                // The pages on the journal show the same failure to whoever opens them; the next change is looked at again.
+                Failed(log, e);
+            }
+        }
+    }
+
+    private void Look(CancellationToken stop)
+    {
+        var now = desk.Now;
+        if (now.Station is not { } station || journal.Entries().Value is not { } entries)
         {
             return;
         }
 
-        CancellationToken stop;
-        lock (gate)
+        var same = judged.Fingerprint == now.Fingerprint && ReferenceEquals(judged.Entries, entries);
+        if (same && judged.Whole)
         {
-            if (closed || (asked.Fingerprint == now.Fingerprint && ReferenceEquals(asked.Entries, entries)))
-            {
-                return;
-            }
-
-            asked = (now.Fingerprint, entries);
-            running?.Cancel();
-            running = new CancellationTokenSource();
-            stop = running.Token;
+            return;
         }
 
-        Put(Judged(station, entries, []), stop);
-        if (entries.Any(e => e is TensionEntry or SweepEntry))
+        var measured = entries.Any(e => e is TensionEntry or SweepEntry);
+        if (!same)
         {
-            _ = Task.Run(() => Drift(station, entries, stop), CancellationToken.None);
+            Put(Judged(station, entries, [.. measured ? Checks.Where(c => c.Id.StartsWith("keep.drift[", StringComparison.Ordinal)) : []]), (now.Fingerprint, entries, !measured));
+        }
+
+        if (measured)
+        {
+            Put(Judged(station, entries, [.. DriftStudy.Judge(station, entries, TensionShare, ResonanceShare, JournalDesk.Clock().ToInstant(), stop).Where(d => d.Deviation is not null).Select(UpkeepChecks.Drift)]), (now.Fingerprint, entries, true));
         }
     }
 
-    private void Drift(Station station, IReadOnlyList<JournalEntry> entries, CancellationToken stop)
-    {
-        try
-        {
-            Put(Judged(station, entries, DriftStudy.Judge(station, entries, TensionShare, ResonanceShare, JournalDesk.Clock().ToInstant(), stop)), stop);
-        }
-        catch (OperationCanceledException)
-        {
-            // A newer question stopped this one.
-        }
-        catch (Exception e)
-        {
-            // The page on drift shows the same failure to whoever opens it; the strip keeps what is due.
-            Failed(log, e);
-        }
-    }
-
-    private static ImmutableArray<Check> Judged(Station station, IReadOnlyList<JournalEntry> entries, ImmutableArray<DriftReport> drift)
+    private static ImmutableArray<Check> Judged(Station station, IReadOnlyList<JournalEntry> entries, ImmutableArray<Check> drift)
     {
         var today = JournalDesk.Clock().Date;
         var built = entries.Count > 0 ? entries[0].At.Date : today;
-        return UpkeepChecks.Of(DueList.For(UpkeepParts.Checklist(station), entries, built), drift, entries, built, today);
+        return entries.Count == 0 ? [] : [.. UpkeepChecks.Looks(DueList.For(UpkeepParts.Checklist(station), entries, built), built, today), .. drift];
     }
 
-    private void Put(ImmutableArray<Check> checks, CancellationToken stop)
+    private void Put(ImmutableArray<Check> checks, (string? Fingerprint, IReadOnlyList<JournalEntry> Entries, bool Whole) of)
     {
-        lock (gate)
-        {
-            if (stop.IsCancellationRequested)
-            {
-                return;
-            }
-
-            Checks = checks;
-        }
-
+        (Checks, judged) = (checks, of);
         Changed?.Invoke();
     }
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "The readings could not be held against the design")]
+    [LoggerMessage(Level = LogLevel.Error, Message = "How the station is kept could not be judged")]
     private static partial void Failed(ILogger log, Exception error);
 }
