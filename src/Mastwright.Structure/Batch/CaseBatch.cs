@@ -5,7 +5,7 @@ namespace Mastwright.Structure.Batch;
 
 /// <summary>
 /// Solves many cases of one mast. Cases that follow one another in the list should be alike (the same loads, the wind
-/// turned a little), because each starts from its predecessor. Every answer is the same as that of a single solve.
+/// turned a little), because each starts from its predecessor. Every answer is the same as that of a single solve; the share that a mast carries of a load that fells it may differ by the smallest load step, to which it is known.
 /// </summary>
 public static class CaseBatch
 {
