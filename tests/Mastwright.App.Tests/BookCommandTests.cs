@@ -1,4 +1,4 @@
-using Mastwright.App.Files;
+using Mastwright.Report.Documents;
 using Mastwright.Tests.Shared;
 
 namespace Mastwright.App.Tests;

@@ -201,7 +201,9 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     public void DropLeftBehind()
     {
         LeftBehind = null;
-        file.Forget();
+
+        // By now the copy may hold what was typed since.
+        KeepNow();
         Changed?.Invoke();
     }
 

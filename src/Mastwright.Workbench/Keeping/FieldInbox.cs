@@ -31,6 +31,14 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
     /// <summary>Takes one entry.</summary>
     public FieldAnswer Take(FieldNote note, CancellationToken cancellation)
     {
+        var answer = Answer(note, cancellation);
+
+        // The answer to an earlier sending may have been lost, and the mast or the guy been renamed since: what the journal has is not refused.
+        return answer is { State: "refused" or "later", Field: not "id" } && Has(note) ? new(note.Id, "already", "", "") : answer;
+    }
+
+    private FieldAnswer Answer(FieldNote note, CancellationToken cancellation)
+    {
         if (note.Id == Guid.Empty)
         {
             return new(note.Id, "refused", "The entry has no key.", "id");
@@ -38,7 +46,7 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
 
         if (desk.Now.Station is not { } station)
         {
-            return new(note.Id, "refused", "The design on the desk has errors, so its masts are not known. Mend it, then send again; the entry stays where it is.", "");
+            return new(note.Id, "later", "The design on the desk has errors, so its masts are not known. Mend it there; the entry waits where it is and is sent again by itself.", "");
         }
 
         var written = new Written();
@@ -52,6 +60,24 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
         return refused is not null ? Refused(note.Id, refused) : new(note.Id, state == KeptState.Kept ? "kept" : "already", says, "");
     }
 
+    private bool Has(FieldNote n)
+    {
+        if (n.Id == Guid.Empty || journal.Knows(n.Id) is not (true, var there))
+        {
+            return false;
+        }
+
+        string Plain(string? text) => (text ?? "").Trim();
+        return there is null || (OffsetDateTimePattern.ExtendedIso.Parse(n.At ?? "") is { Success: true, Value: var at } && there.At.ToInstant() == at.ToInstant() && there.Kind == n.Kind
+            && (Plain(n.Mast).Length == 0 || there is StormEntry || there.Mast == Plain(n.Mast)) && there.Author == Plain(n.Author) && there.Text == Plain(n.Text) && there switch
+            {
+                TensionEntry tension => tension.Raw == Plain(n.Reading) && TensionReadings.WayOf(tension.Method) == n.Way,
+                InspectionEntry inspection => inspection.Items.Select(i => (i.Key, i.Remark)).SequenceEqual((n.Items ?? []).Select(i => (Plain(i.Key), Plain(i.Remark)))),
+                PhotoEntry photo => photo.Path == Plain(n.Path),
+                _ => true,
+            });
+    }
+
     private static FieldAnswer Refused(Guid id, Finding f) => new(id, "refused",
         string.Join(" ", new[] { f.Message, f.Allowed is null ? null : $"Allowed: {f.Allowed}.", f.WayOut }.Where(s => !string.IsNullOrEmpty(s))), f.Place?.Path ?? "");
 
@@ -59,7 +85,7 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
     {
         var at = w.Moment("at", n.At) ?? JournalDesk.Clock();
         var (author, text) = (w.Words("author", n.Author), w.Words("text", n.Text));
-        var weather = new Weather(w.Quantity("temperature", n.Temperature, QuantityKind.Temperature, 173, 373), w.Quantity("wind", n.Wind, QuantityKind.Speed, 0, 150), w.Words("weather", n.Weather));
+        var weather = new Weather(w.Quantity("temperature", n.Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK), w.Quantity("wind", n.Wind, QuantityKind.Speed, 0, Weather.MostWindMPerS), w.Words("weather", n.Weather));
         var mast = Mast(w, station, n.Mast, n.Kind is "tension" or "inspection");
         if (w.Problem is not null)
         {

@@ -75,7 +75,7 @@ internal sealed class JournalVerb
     /// <summary>What every entry has.</summary>
     public (Guid Id, OffsetDateTime At, string Author, string Text, Weather Weather) Common() => (
         Guid.CreateVersion7(), Written.Moment(When), Written.Text(By) ?? "", Written.Text(NoteText) ?? "",
-        new Weather(Written.Quantity(Temperature, QuantityKind.Temperature, 173, 373), Written.Quantity(Wind, QuantityKind.Speed, 0, 150), Written.Text(WeatherWords) ?? ""));
+        new Weather(Written.Quantity(Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK), Written.Quantity(Wind, QuantityKind.Speed, 0, Weather.MostWindMPerS), Written.Text(WeatherWords) ?? ""));
 
     /// <summary>An entry with what every entry has said anew where it was given, the rest as it stands.</summary>
     public JournalEntry Corrected(JournalEntry entry) => entry with
@@ -85,7 +85,7 @@ internal sealed class JournalVerb
         Author = Written.Text(By) ?? entry.Author,
         Text = Written.Text(NoteText) ?? entry.Text,
         Weather = new Weather(
-            Written.Quantity(Temperature, QuantityKind.Temperature, 173, 373) ?? entry.Weather.TemperatureK, Written.Quantity(Wind, QuantityKind.Speed, 0, 150) ?? entry.Weather.WindMs, Written.Text(WeatherWords) ?? entry.Weather.Words),
+            Written.Quantity(Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK) ?? entry.Weather.TemperatureK, Written.Quantity(Wind, QuantityKind.Speed, 0, Weather.MostWindMPerS) ?? entry.Weather.WindMs, Written.Text(WeatherWords) ?? entry.Weather.Words),
     };
 
     /// <summary>Adds an entry unless something could not be read, and says where it is.</summary>

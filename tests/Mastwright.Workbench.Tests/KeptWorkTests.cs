@@ -1,0 +1,199 @@
+using Mastwright.Journal.Entries;
+using Mastwright.Tests.Shared;
+using Mastwright.Workbench.Desks;
+using Mastwright.Workbench.Keeping;
+using Mastwright.Workbench.Work;
+using Microsoft.Extensions.Logging.Abstractions;
+
+namespace Mastwright.Workbench.Tests;
+
+/// <summary>What was typed, noted or set aside survives a failing disk, a new name and a file nobody could read. The physics is replaced by one that answers at once.</summary>
+public sealed class KeptWorkTests : IDisposable
+{
+    private static readonly string Sample = File.ReadAllText(Repository.File("examples", "tube-12m.yaml"));
+
+    private readonly string folder = Directory.CreateTempSubdirectory("kept").FullName;
+
+    public void Dispose() => Directory.Delete(folder, true);
+
+    [Fact]
+    public async Task AFileThatWasNeverReadIsNotWrittenOver()
+    {
+        var file = In("late.yaml");
+        await using var desk = Open(file);
+        Assert.NotNull(desk.Notice);
+        await File.WriteAllTextAsync(file, "# theirs\n" + Sample, Stop);
+        desk.Edit(Sample, "typing");
+
+        var outcome = desk.Save();
+
+        Assert.True(outcome.Conflict);
+        Assert.StartsWith("# theirs\n", await File.ReadAllTextAsync(file, Stop));
+        Assert.True(desk.Save(overwrite: true).Saved);
+        Assert.Equal(Sample, await File.ReadAllTextAsync(file, Stop));
+    }
+
+    [Fact]
+    public async Task TheUnsavedCopyStaysUntilTheTextStandsInItsNewFile()
+    {
+        await using var desk = Open(null, saveFolder: In("gone"));
+        desk.Set("name", "Typed", "the name");
+        var spare = Path.Combine(folder, "spare", "unnamed.yaml.unsaved");
+        await Until(() => File.Exists(spare));
+
+        Assert.Equal("file-unwritable", desk.SaveAs("mine").Finding!.Code);
+        Assert.Contains("Typed", await File.ReadAllTextAsync(spare, Stop));
+
+        Directory.CreateDirectory(In("gone"));
+        Assert.True(desk.Save().Saved);
+        Assert.Contains("Typed", await File.ReadAllTextAsync(In("gone/mine.yaml"), Stop));
+        Assert.False(File.Exists(spare));
+    }
+
+    [Fact]
+    public async Task WhatWasTypedSinceIsStillKeptWhenTheOlderTextIsDropped()
+    {
+        await File.WriteAllTextAsync(In("station.yaml"), Sample, Stop);
+        await File.WriteAllTextAsync(In("station.yaml.unsaved"), "# older\n" + Sample, Stop);
+        await using var desk = Open(In("station.yaml"));
+        Assert.NotNull(desk.LeftBehind);
+        desk.Set("name", "Typed since", "the name");
+
+        desk.DropLeftBehind();
+
+        Assert.Contains("Typed since", await File.ReadAllTextAsync(In("station.yaml.unsaved"), Stop));
+    }
+
+    [Fact]
+    public async Task AVariantOfTheSameNameDoesNotInheritTheFiguresOfTheFormer()
+    {
+        await using var queue = new StudyQueue(NullLogger<StudyQueue>.Instance);
+        await using var desk = Open(null);
+        var variants = new Variants(desk, queue);
+        variants.Keep("a");
+        var former = variants.All[0];
+        var figures = QuickSolver.Nothing(desk.Now.Reading);
+        queue.Ask(Variants.KeyOf(former), "a", "1", _ => figures);
+        await Until(() => variants.ResultOf(former) is not null);
+
+        // An error leaves the text without figures of its own.
+        desk.Edit(Sample + "nonsense: [", "typing");
+        variants.Keep("a");
+
+        Assert.Single(variants.All);
+        Assert.Null(variants.ResultOf(variants.All[0]));
+        variants.Drop("a");
+        Assert.Null(queue.Of(Variants.KeyOf(former)));
+    }
+
+    [Fact]
+    public async Task VariantsComeAlongWhenTheDesignGetsItsName()
+    {
+        await using var queue = new StudyQueue(NullLogger<StudyQueue>.Instance);
+        await using var desk = Open(null);
+        var variants = new Variants(desk, queue);
+        variants.Keep("before it had a name");
+        var former = desk.VariantsPath;
+        Assert.True(File.Exists(former));
+
+        Assert.True(desk.SaveAs("mine").Saved);
+
+        Assert.Equal("before it had a name", Assert.Single(new Variants(desk, queue).All).Name);
+        Assert.NotEqual(former, desk.VariantsPath);
+        Assert.False(File.Exists(former));
+    }
+
+    [Fact]
+    public async Task VariantsThatCannotBeReadArePutAsideAndNotWrittenOver()
+    {
+        await using var queue = new StudyQueue(NullLogger<StudyQueue>.Instance);
+        await using var desk = Open(null);
+        Directory.CreateDirectory(Path.GetDirectoryName(desk.VariantsPath)!);
+        await File.WriteAllTextAsync(desk.VariantsPath, "[{\"Name\":\"half a fi", Stop);
+        var variants = new Variants(desk, queue);
+        Assert.NotNull(variants.Problem);
+
+        variants.Keep("new");
+
+        Assert.Null(variants.Problem);
+        Assert.Equal("new", Assert.Single(new Variants(desk, queue).All).Name);
+        Assert.Equal("[{\"Name\":\"half a fi", await File.ReadAllTextAsync(desk.VariantsPath + ".bad", Stop));
+    }
+
+    [Fact]
+    public async Task AJournalThatCannotFollowTheNameIsSaidAndFollowsLater()
+    {
+        await using var desk = Open(null);
+        var journal = new JournalDesk(desk, Options(null, folder));
+        Assert.Null(journal.Keep(Note("before it had a name")).Problem);
+        Assert.True(desk.SaveAs("mine").Saved);
+        Directory.CreateDirectory(journal.Path + ".partial");
+
+        Assert.NotNull(journal.Entries().Problem);
+        Assert.NotNull(journal.Keep(Note("meanwhile")).Problem);
+        Assert.False(File.Exists(journal.Path));
+
+        Directory.Delete(journal.Path + ".partial");
+        Assert.Null(journal.Keep(Note("after")).Problem);
+        Assert.Equal(["after", "before it had a name"], journal.Entries().Value!.Select(e => e.Text).Order());
+    }
+
+    [Fact]
+    public async Task AnEntryWaitsWhileTheDesignHasErrorsAndIsTakenAfterwards()
+    {
+        await using var desk = Open(In("bad.yaml"), "masts: [");
+        var inbox = new FieldInbox(desk, new JournalDesk(desk, Options(In("bad.yaml"), folder)));
+        var note = new FieldNote { Id = Guid.NewGuid(), Kind = "note", At = "2026-05-01T14:30:00+02:00", Text = "words" };
+
+        Assert.Equal("later", inbox.Take(note, Stop).State);
+        desk.Edit(Sample, "mending");
+        Assert.Equal("kept", inbox.Take(note, Stop).State);
+
+        // Sent once more while the design has errors again after a fresh start: the journal has it, so the phone may let go of it.
+        await using var again = Open(In("bad.yaml"), "masts: [");
+        Assert.Equal("already", new FieldInbox(again, new JournalDesk(again, Options(In("bad.yaml"), folder))).Take(note, Stop).State);
+    }
+
+    [Fact]
+    public async Task AnEntryWhoseMastWasRenamedSinceItWasTakenIsNotRefused()
+    {
+        await using var desk = Open(In("station.yaml"), Sample);
+        var inbox = new FieldInbox(desk, new JournalDesk(desk, Options(In("station.yaml"), folder)));
+        var note = new FieldNote { Id = Guid.NewGuid(), Kind = "note", Mast = desk.Now.Station!.Masts[0].Name, At = "2026-05-01T14:30:00+02:00", Text = "words" };
+        Assert.Equal("kept", inbox.Take(note, Stop).State);
+
+        desk.Set("masts[0].name", "renamed", "the name");
+
+        Assert.Equal("already", inbox.Take(note, Stop).State);
+        Assert.Equal("refused", inbox.Take(note with { Text = "other words" }, Stop).State);
+        Assert.Equal("refused", inbox.Take(note with { Id = Guid.NewGuid() }, Stop).State);
+    }
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    private static NoteEntry Note(string text) => new(Guid.NewGuid(), JournalDesk.Clock(), "", "me", text, Weather.NotNoted);
+
+    private string In(string name) => Path.Combine(folder, name);
+
+    private DeskOptions Options(string? file, string saveFolder) => new(file, Sample, saveFolder, Path.Combine(folder, "spare"));
+
+    private Desk Open(string? file, string? text = null, string? saveFolder = null)
+    {
+        if (file is not null && text is not null)
+        {
+            File.WriteAllText(file, text);
+        }
+
+        return new(Options(file, saveFolder ?? folder), new QuickSolver(), NullLogger<Desk>.Instance);
+    }
+
+    private static async Task Until(Func<bool> reached)
+    {
+        for (var i = 0; i < 2000 && !reached(); i++)
+        {
+            await Task.Delay(10, Stop);
+        }
+
+        Assert.True(reached());
+    }
+}
