@@ -169,6 +169,20 @@ public sealed class KeptWorkTests : IDisposable
         Assert.Equal("refused", inbox.Take(note with { Id = Guid.NewGuid() }, Stop).State);
     }
 
+    /// <summary>A card in US customary units: by hand, °F = 1.8 (K − 273.15) + 32; 1 lbf = 4.4482216152605 N (NIST SP 811, appendix B.8).</summary>
+    [Fact]
+    public async Task TheCardShowsTheTensionTableInItsUnits()
+    {
+        await using var desk = Open(null);
+        FieldCard Card(string units) => FieldCard.Of(desk.Now.Station! with { Units = units == "lbf" ? Model.Design.ShownUnits.Us : Model.Design.ShownUnits.Metric }, [], "j", JournalDesk.Clock(), Stop);
+        var (us, metric) = (Card("lbf"), Card("N"));
+
+        Assert.Equal(new CardUnits("°F", "mph", "lbf", "in", "ft"), us.Units);
+        Assert.Equal(new CardUnits("°C", "m/s", "N", "mm", "m"), metric.Units);
+        Assert.Equal(metric.Masts[0].Temperatures.Select(c => (1.8 * c) + 32), us.Masts[0].Temperatures, (a, b) => Math.Abs(a - b) < 0.02);
+        Assert.Equal(metric.Masts[0].Guys[0].ShouldBe.Select(n => n / 4.4482216152605), us.Masts[0].Guys[0].ShouldBe, (a, b) => Math.Abs(a - b) < 0.1);
+    }
+
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     private static NoteEntry Note(string text) => new(Guid.NewGuid(), JournalDesk.Clock(), "", "me", text, Weather.NotNoted);
