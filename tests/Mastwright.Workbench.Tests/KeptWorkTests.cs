@@ -65,6 +65,37 @@ public sealed class KeptWorkTests : IDisposable
     }
 
     [Fact]
+    public async Task TextThatIsStillOfferedOutlivesWhatIsTypedAndSavedMeanwhile()
+    {
+        var file = In("station.yaml");
+        await File.WriteAllTextAsync(file, Sample, Stop);
+        await File.WriteAllTextAsync(file + ".unsaved", "# first\n" + Sample, Stop);
+        await using (var desk = Open(file))
+        {
+            desk.Set("name", "Second", "the name");
+            await Until(() => File.Exists(file + ".unsaved") && File.ReadAllText(file + ".unsaved").Contains("Second", StringComparison.Ordinal));
+        }
+
+        // The run ended without an answer: both texts are there, the newer one first.
+        await using (var desk = Open(file))
+        {
+            Assert.Contains("Second", desk.LeftBehind!.Value.Text);
+            desk.Set("name", "Third", "the name");
+            Assert.True(desk.Save().Saved);
+        }
+
+        await using var last = Open(file);
+        Assert.Contains("Third", last.Now.Text);
+        Assert.Contains("Second", last.LeftBehind!.Value.Text);
+        last.DropLeftBehind();
+        Assert.StartsWith("# first\n", last.LeftBehind!.Value.Text);
+        last.TakeLeftBehind();
+        Assert.Null(last.LeftBehind);
+        Assert.StartsWith("# first\n", last.Now.Text);
+        Assert.Equal([file + ".unsaved"], Directory.GetFiles(folder, "*.unsaved*"));
+    }
+
+    [Fact]
     public async Task AVariantOfTheSameNameDoesNotInheritTheFiguresOfTheFormer()
     {
         await using var queue = new StudyQueue(NullLogger<StudyQueue>.Instance);

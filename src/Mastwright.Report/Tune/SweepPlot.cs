@@ -13,7 +13,7 @@ public static class SweepPlot
 
     /// <summary>The figure.</summary>
     public static Figure Of(SweepAnswer answer) => answer.Overlay is { } overlay
-        ? Plots.Curves("Measured over predicted", "Resistance and reactance at the feed terminal over frequency: measured solid, predicted dashed; resistance black, reactance grey", "frequency, MHz", "Ω",
+        ? Plots.Curves("Measured over predicted", "Resistance and reactance at the feed terminal over frequency: measured solid, predicted dashed; resistance black, reactance grey", "frequency, MHz", "R and X, Ω",
         [
             Measured("R measured", overlay.Points.Select(p => (p.FrequencyHz, p.MeasuredOhm.Real))),
             Prediction("R predicted", overlay.Points.Select(p => (p.FrequencyHz, p.PredictedOhm.Real))),

@@ -20,6 +20,8 @@ public sealed class DeskFile
     private readonly Lock gate = new();
     private readonly List<string> formerSpares = [];
     private string? onDisk;
+    private string? offered;
+    private bool spareIsOurs;
 
     /// <summary>A file, or no file yet.</summary>
     /// <param name="path">The design file; null for the built-in station.</param>
@@ -149,6 +151,7 @@ public sealed class DeskFile
             try
             {
                 Directory.CreateDirectory(System.IO.Path.GetDirectoryName(Spare)!);
+                spareIsOurs = true;
                 return WholeFile.Write(Spare, text, replace: true) is { } finding ? NoCopy(finding.Message) : null;
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
@@ -158,25 +161,66 @@ public sealed class DeskFile
         }
     }
 
-    /// <summary>Unsaved text left by an earlier run, with its time; null when there is none or it equals the file.</summary>
+    /// <summary>Unsaved text left by an earlier run and not yet answered for, the newest first, with its time; null when there is none or it equals the file.</summary>
     public (string Text, DateTimeOffset At)? LeftBehind()
     {
         lock (gate)
         {
+            offered = null;
+            foreach (var spare in Asides().TakeWhile(File.Exists).Reverse().Prepend(Spare).Skip(spareIsOurs ? 1 : 0))
+            {
+                try
+                {
+                    if (File.Exists(spare) && new FileInfo(spare).Length <= YamlText.MaxCharacters * 4L && File.ReadAllText(spare, Encoding.UTF8) is var text && text != onDisk)
+                    {
+                        offered = spare;
+                        return (text, File.GetLastWriteTime(spare));
+                    }
+                }
+                catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+                {
+                    // It stays where it is; the next one may be readable.
+                }
+            }
+
+            return null;
+        }
+    }
+
+    /// <summary>Makes room for another unsaved copy while the reader has not said yet what becomes of the one that is offered.</summary>
+    public void SetAside()
+    {
+        lock (gate)
+        {
+            if (offered != Spare)
+            {
+                return;
+            }
+
             try
             {
-                if (!File.Exists(Spare) || new FileInfo(Spare).Length > YamlText.MaxCharacters * 4L)
-                {
-                    return null;
-                }
-
-                var text = File.ReadAllText(Spare, Encoding.UTF8);
-                return text == onDisk ? null : (text, File.GetLastWriteTime(Spare));
+                var aside = Asides().First(a => !File.Exists(a));
+                File.Move(Spare, aside);
+                offered = aside;
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
-                return null;
+                // The text is still offered from memory; only a crash now would lose it.
             }
+        }
+    }
+
+    /// <summary>The reader has taken up or dropped what was offered.</summary>
+    public void Answered()
+    {
+        lock (gate)
+        {
+            if (offered is not null && (offered != Spare || !spareIsOurs))
+            {
+                Delete(offered);
+            }
+
+            offered = null;
         }
     }
 
@@ -188,6 +232,8 @@ public sealed class DeskFile
             Delete(Spare);
         }
     }
+
+    private IEnumerable<string> Asides() => Enumerable.Range(1, int.MaxValue - 1).Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Spare}.{i}"));
 
     private static void Delete(string spare)
     {
