@@ -54,7 +54,7 @@ internal static class StandRun
         var (windChecks, frequencies) = screens ? studies.Vibration(cancellation) : ([], []);
         var tensions = screens ? studies.Tensions(cancellation) : [];
         var chains = new ChainRun(station, model, [.. solved.Where(x => x.Solution.IsStable)], tensions).Examine();
-        var lifting = screens ? LiftChecks.Of(station, mast) : [];
+        var lifting = screens ? LiftChecks.Of(station, mast, cancellation) : [];
         var all = checks.Stability(cancellation).Concat(checks.WhereStable()).Concat(buckling is { } b ? [b.Check] : []).Concat(lostChecks).Concat(windChecks).Concat(gust.Checks).Concat(PatchRun.Guys(station, model, patches))
             .Concat(chains.Checks).Concat(lifting);
         return new StandAnswer(
@@ -86,6 +86,7 @@ internal static class StandRun
             s.Guys.Select(g => g.LargestTensionN).DefaultIfEmpty().Max(), s.LargestMoment?.BendingMomentNm ?? 0)
         {
             Kind = solved.Case.Kind,
+            TemperatureK = solved.Case.Case.TemperatureK,
             WindFromRad = solved.Case.WindFromRad,
             Axis = s.IsStable ? [.. s.Nodes.Select(n => new AxisMove(n.HeightM, n.DisplacementM))] : [],
             Guys = s.IsStable ? [.. model.Guys.Select(g => new GuyInCase(g.Level, g.Anchor.Name, s.Guy(g.Guy.Name).LargestTensionN, s.Guy(g.Guy.Name).AnchorTensionN, g.Strand.BreakingN))] : [],
