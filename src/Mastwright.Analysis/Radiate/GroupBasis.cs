@@ -1,4 +1,5 @@
 using System.Numerics;
+using Mastwright.Fields;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Numerics.Dense;
@@ -61,7 +62,7 @@ internal sealed class GroupBasis
             phi += currents[k] * towards[k].Phi;
         }
 
-        return 4 * Math.PI * new FarFieldSample(theta, phi).SquaredV2 / (376.730313668 * PowerW(currents));
+        return 4 * Math.PI * new FarFieldSample(theta, phi).SquaredV2 / (Vacuum.WaveImpedanceOhm * PowerW(currents));
     }
 
     /// <summary>Gain, front to back and cuts.</summary>

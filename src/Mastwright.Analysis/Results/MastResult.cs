@@ -136,6 +136,9 @@ public sealed record CaseResult(string Name, bool Stable, double TopDeflectionM,
     /// <summary>The case without its wind direction, e.g. <c>"wind, coldest"</c>.</summary>
     public string Kind { get; init; } = Name;
 
+    /// <summary>Temperature of the case, K.</summary>
+    public required double TemperatureK { get; init; }
+
     /// <summary>Compass bearing the wind comes from, rad; null in still air.</summary>
     public double? WindFromRad { get; init; }
 

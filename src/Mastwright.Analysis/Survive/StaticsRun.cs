@@ -43,7 +43,7 @@ public static class StaticsRun
     public static MastOutline Outline(Mast mast)
     {
         var top = mast.Top ?? new TopFitting();
-        var radius = WireModels.RadiusM(mast.Sections[^1]);
+        var radius = WireModels.TopRadiusM(mast.Sections[^1]);
         var outline = new MastOutline(mast.TopM, radius, mast.Base.HeightM, top.RodLengthM, top.RodLengthM > 0 ? top.RodDiameterM / 2 : 0);
         outline = top.RingDiameterM is { } ring ? outline with { Ring = new CoronaRing(ring, top.RingTubeM, outline.HighestM) } : outline;
         var stepped = outline with { Below = Below(mast) };
@@ -52,21 +52,24 @@ public static class StaticsRun
         return stepped.Faults().IsEmpty ? stepped : outline;
     }
 
+    // A tapered tube is drawn in short straight ones.
+    private const int TaperSteps = 4;
+
     private static ImmutableArray<ShaftStep> Below(Mast mast)
     {
-        var steps = ImmutableArray.CreateBuilder<ShaftStep>();
+        var pieces = new List<ShaftStep>();
         var top = mast.Base.HeightM;
-        for (var s = 0; s < mast.Sections.Length - 1; s++)
+        foreach (var section in mast.Sections)
         {
-            top += mast.Sections[s].LengthM;
-            var (own, above) = (WireModels.RadiusM(mast.Sections[s]), WireModels.RadiusM(mast.Sections[s + 1]));
-            if (Math.Abs(own - above) > 1e-6)
-            {
-                steps.Add(new(top, own));
-            }
+            var (low, high) = (WireModels.RadiusM(section), WireModels.TopRadiusM(section));
+            var count = Math.Abs(low - high) > 1e-6 ? TaperSteps : 1;
+            pieces.AddRange(Enumerable.Range(0, count).Select(i => new ShaftStep(top + (section.LengthM * (i + 1) / count), low + ((high - low) * (i + 0.5) / count))));
+            top += section.LengthM;
         }
 
-        return steps.ToImmutable();
+        // The topmost piece has the radius of the outline itself.
+        pieces[^1] = pieces[^1] with { RadiusM = WireModels.TopRadiusM(mast.Sections[^1]) };
+        return [.. pieces.Zip(pieces.Skip(1)).Where(p => Math.Abs(p.First.RadiusM - p.Second.RadiusM) > 1e-6).Select(p => p.First)];
     }
 
     /// <summary>Roughness factor of the design's surfaces.</summary>
