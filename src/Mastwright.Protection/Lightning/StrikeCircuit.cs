@@ -118,7 +118,7 @@ internal static class StrikeCircuit
         var (ohm, share) = Route(cable.Route);
         var delay = cable.LengthM / (share * LightMPerS);
         var own = cable.LengthM / (cable.VelocityFactor * LightMPerS) / ShieldSections;
-        
+
         // The whole resistance at the near end: it matters only late, when the line is short.
         var from = cable.ShieldOhmPerM > 0 ? "shield 0" : Plate;
         if (cable.ShieldOhmPerM > 0)
