@@ -230,8 +230,7 @@ public sealed partial class LoadCases
 
     private SolverLineLoad IceOn(MastRun run, IceCase ice) => Along(run, h => MastLoads.Ice(ice, run.Shape, Ground(h), AlongAt(h)).NPerM);
 
-    private ImmutableArray<Alongside> AlongAt(double aboveFootM) =>
-        [.. model.Mast.Conduits.Where(c => aboveFootM <= (c.UpToM ?? model.Mast.TopM) - model.Mast.Base.HeightM + 1e-9).Select(c => new Alongside(c.Name, c.DiameterM))];
+    private ImmutableArray<Alongside> AlongAt(double aboveFootM) => model.AlongAt(aboveFootM);
 
     private IEnumerable<(double HeightM, PointBody Body, Vec3 ReachM)> Bodies()
     {

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mastwright.Catalog;
 using Mastwright.Model.Design;
 using Mastwright.Numerics;
+using Mastwright.Structure.Loads;
 using Mastwright.Structure.Mast;
 
 namespace Mastwright.Analysis.Stand;
@@ -76,6 +77,10 @@ public sealed record StandModel(Mast Mast, GuyedMast Structure, IReadOnlyList<Ma
         var r = Catalogue.Default.Ropes[name];
         return new GuyStrand(r.Name, r.BreakingN, r.AreaM2, r.ModulusPa, r.DiameterM, r.MassPerLengthKgPerM, r.ExpansionPerK, r);
     }
+
+    /// <summary>What runs up the mast beside it at a height above the foot.</summary>
+    internal ImmutableArray<Alongside> AlongAt(double aboveFootM) =>
+        [.. Mast.Conduits.Where(c => aboveFootM <= (c.UpToM ?? Mast.TopM) - Mast.Base.HeightM + 1e-9).Select(c => new Alongside(c.Name, c.DiameterM))];
 
     // A conduit that ends within a run is spread over it.
     private static double ConduitKgPerM(Mast mast, MastRun run) => mast.Conduits.Sum(c =>

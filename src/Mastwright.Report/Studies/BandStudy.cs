@@ -20,7 +20,7 @@ public static class BandStudy
         var station = input.Station;
         var document = new DocumentBuilder("Across the bands", station.Name, station.UnitSystem);
         var (bands, findings) = BandImpedanceRun.Of(station, input.Progress, input.Cancellation);
-        document.Text("Impedance at the feed point, insulator and stray capacitance included, over the real soil with every radial as a wire. A few frequencies are solved; a rational curve through them gives the rest, and its error is estimated by how far two such curves differ. The network is the two-element match for the band's own frequency, left as it is.");
+        document.Text("Impedance at the feed point, insulator and stray capacitance included, over the real soil with every radial as a wire. A few frequencies are solved; a rational curve through them gives the rest, and its error is estimated by how far two such curves differ. The network is the one chosen for the band at its own frequency, left as it is.");
         document.Findings(findings);
         document.Table("Band by band", ["Mast", "Band", "#From", "#To", "#Solved", "#Error of the curve", "Network", "#SWR 2 over"], bands.Select(b => new Cell[]
         {

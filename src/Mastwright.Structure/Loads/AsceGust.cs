@@ -41,6 +41,7 @@ public static class AsceGust
             Trail.Computed("background response", "Q", q, QuantityKind.Ratio, "Q = √(1/(1 + 0.63·((B + h)/Lz)^0.63))", source),
             Trail.Computed("resonant response", "R", r, QuantityKind.Ratio, "R = √(Rn·Rh·RB·(0.53 + 0.47·RL)/β)", source),
             Trail.Given("damping ratio", "β", Damping, QuantityKind.Ratio, Source.FromMemory("ASCE 7 commentary C26.11: 1 % for steel", "2016")))
+            .Within("constants of the 2016 edition, table 26.11-1")
             .Remark("worked out because the mast answers the wind more slowly than 1 Hz");
     }
 
