@@ -238,7 +238,10 @@ public class StandPartsTests
         Assert.Contains(checks, c => c.GoverningCase.Contains(" ft", StringComparison.Ordinal));
     }
 
-    /// <summary>ISO 12494 table 3 and 6 (from memory): class G3 is 30 mm of glaze with half of the wind pressure.</summary>
+    /// <summary>
+    /// ISO 12494 tables 3 and 6 (from memory): class G3 is 30 mm of glaze with half of the wind pressure, and weighs 3.4 kg/m on 10 mm, 5.1 kg/m on 30 mm.
+    /// A guy of 1/4 in keeps the drag of a thin round line, so it takes half of the pressure on 6.35 mm and twice 30 mm.
+    /// </summary>
     [Fact]
     public void A_glaze_class_brings_its_thickness_and_its_share_of_the_wind()
     {
@@ -248,5 +251,10 @@ public class StandPartsTests
         Assert.Equal("ISO 12494 glaze", picture.Ice);
         Assert.Equal(0.030, picture.Layer!.Thickness.Value, 1e-12);
         Assert.Equal(0.030, station.Site.Ice.ThicknessM, 1e-12);
+        var guy = picture.Guys.Single(g => g.Strand == "1/4 in EHS");
+        Assert.Equal(0.5 * (6.35 + 60) / 6.35, guy.IcedPerM!.Value / guy.AcrossPerM.Value, 1e-6);
+
+        // Table 3 rises by 1.7 kg/m for 20 mm of diameter.
+        Assert.Equal((3.4 - (1.7 * 3.65 / 20)) * G, guy.IceNPerM, 0.1 * G);
     }
 }

@@ -20,18 +20,19 @@ internal static class FrontPlot
     {
         var unit = QuantityFormat.UnitFor(result.Front.Max(j => j.Cost), QuantityKind.Mass, units);
         var shown = result.Front.Append(result.Now).Where(j => double.IsFinite(j.Margin)).ToList();
-        var (low, high, step) = Scale(shown.Select(j => unit.FromSi(j.Cost)));
-        var (least, most, rise) = Scale(shown.Select(j => 100 * j.Margin));
+        var costs = Plots.Ticks(unit.FromSi(shown.Min(j => j.Cost)), unit.FromSi(shown.Max(j => j.Cost)));
+        var margins = Plots.Ticks(100 * shown.Min(j => j.Margin), 100 * shown.Max(j => j.Margin));
+        var (low, high, least, most) = (costs[0], costs[^1], margins[0], margins[^1]);
         double X(Judgement j) => LeftMm + ((RightMm - LeftMm) * (unit.FromSi(j.Cost) - low) / (high - low));
         double Y(Judgement j) => FloorMm - ((FloorMm - TopMm) * ((100 * j.Margin) - least) / (most - least));
         var d = new Drawing(170, 76, "Cost against margin");
-        for (var tick = low; tick <= high + (step / 2); tick += step)
+        foreach (var tick in costs)
         {
             var x = LeftMm + ((RightMm - LeftMm) * (tick - low) / (high - low));
             d.Line(x, TopMm, x, FloorMm, Pen.Faint).Text(x, FloorMm + 4, Number(tick), 2.4, Hold.Middle, ground: false);
         }
 
-        for (var tick = least; tick <= most + (rise / 2); tick += rise)
+        foreach (var tick in margins)
         {
             var y = FloorMm - ((FloorMm - TopMm) * (tick - least) / (most - least));
             d.Line(LeftMm, y, RightMm, y, Pen.Faint).Text(LeftMm - 1.5, y + 0.9, Number(tick), 2.4, Hold.End, ground: false);
@@ -52,16 +53,6 @@ internal static class FrontPlot
 
         d.Text(RightMm + 4, TopMm + 4, "numbers as in the table", 2.4, ground: false).Text(RightMm + 4, TopMm + 8, "ring: as it is", 2.4, ground: false);
         return new Figure("Cost against margin: the designs of the table by number, and the design as it is (ring). Up and to the left is better.", d.ToSvg());
-    }
-
-    private static (double Low, double High, double Step) Scale(IEnumerable<double> values)
-    {
-        var all = values.ToList();
-        var (low, high) = (all.Min(), all.Max());
-        var rough = Math.Max(high - low, Math.Max(1e-6, 0.02 * Math.Abs(high))) / 4;
-        var decade = Math.Pow(10, Math.Floor(Math.Log10(rough)));
-        var step = new[] { 1, 2, 5, 10 }.Select(k => k * decade).First(s => s >= rough - 1e-12);
-        return (Math.Floor((low / step) + 1e-9) * step, Math.Max(Math.Ceiling((high / step) - 1e-9), Math.Floor((low / step) + 1e-9) + 1) * step, step);
     }
 
     private static string Number(double value) => (Math.Abs(value) < 1e-9 ? 0 : value).ToString("0.####", CultureInfo.InvariantCulture);
