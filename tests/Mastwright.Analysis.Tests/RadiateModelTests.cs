@@ -48,6 +48,24 @@ public class RadiateModelTests
         Assert.InRange((a.FeedImpedance() - b.FeedImpedance()).Magnitude, 0, 0.03 * a.FeedImpedance().Magnitude);
     }
 
+    /// <summary>Every run is a wire of its own radius, a tapering one from its bottom to its top; the slimmer upper end makes the mast electrically shorter.</summary>
+    [Fact]
+    public void Tubes_of_several_diameters_and_tapers_reach_the_wires()
+    {
+        const string run = "{ length: 20 ft, tube: { diameter: 4 in, wall: 1/8 in, metal: 6061-T6 } }";
+        string Upper(string tube) => Tube.Replace($"- {run}\n      - {run}", $"- {run}\n      - {{ length: 20 ft, tube: {{ {tube}, wall: 1/8 in, metal: 6061-T6 }} }}");
+        Fields.Wires.Wire[] Runs(string text) => [.. WireModels.Of(Examples.Read(text).Station!).Wires.Where(w => w.Name.StartsWith("mast ", StringComparison.Ordinal))];
+        double Reactance(string text) => WireSolver.Solve(WireModels.Of(Examples.Read(text).Station!), 3.65e6).Require().FeedImpedance().Imaginary;
+
+        var (stepped, tapered) = (Upper("diameter: 2 in"), Upper("diameter: 4 in, top-diameter: 2 in"));
+        Assert.Equal([(0.0508, 0.0508), (0.0254, 0.0254)], Runs(stepped).Select(w => (w.StartRadiusM, w.EndRadiusM)));
+        Assert.Equal([(0.0508, 0.0508), (0.0508, 0.0254)], Runs(tapered).Select(w => (w.StartRadiusM, w.EndRadiusM)));
+        Assert.True(Reactance(Tube) > Reactance(tapered) && Reactance(tapered) > Reactance(stepped), $"{Reactance(Tube)} {Reactance(tapered)} {Reactance(stepped)}");
+        var outline = Survive.StaticsRun.Outline(Examples.Read(tapered).Station!.Masts[0]);
+        Assert.Equal((0.0508, 0.0254), (outline.FootRadiusM, outline.RadiusM));
+        Assert.Equal(4, outline.Below.Length);
+    }
+
     [Fact]
     public void A_rim_round_the_top_wires_loads_the_top_more()
     {

@@ -164,6 +164,19 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_file_too_large_to_be_a_design_is_not_served()
+    {
+        var file = Path.GetTempFileName();
+        await File.WriteAllTextAsync(file, new string('#', (4 * Model.Text.YamlText.MaxCharacters) + 1));
+        var run = await Cli.Start("serve", file, "--port", "0");
+        File.Delete(file);
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("too large", run.Errors.ReplaceLineEndings(" "));
+        Assert.DoesNotContain("   at ", run.Errors);
+    }
+
+    [Fact]
     public async Task Interrupting_a_check_stops_it_clean()
     {
         if (!OperatingSystem.IsLinux())

@@ -99,6 +99,13 @@ public sealed class OutdoorsTests(Keeping keeping)
         await Button(page, "Keep it").ClickAsync();
         await Assertions.Expect(page.Locator("li.refused")).ToContainTextAsync("Not taken");
         await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync("1 not taken");
+
+        // A full store of drafts: the entry does not leave the store of entries before the other has it.
+        await page.EvaluateAsync("() => { Storage.prototype.kept = Storage.prototype.setItem; Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }; }");
+        await page.Locator("li.refused button").First.ClickAsync();
+        await page.EvaluateAsync("() => { Storage.prototype.setItem = Storage.prototype.kept; }");
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("li.refused")).ToContainTextAsync("Not taken");
         await page.Locator("li.refused button").First.ClickAsync();
         await Button(page, "1/back").ClickAsync();
         await Button(page, "Pitch of the plucked guy").ClickAsync();

@@ -44,8 +44,14 @@ public static class FeedProblem
         };
 
     /// <summary>The room and the stock on a band.</summary>
-    public static Workshop Workshop(Station station, double frequencyHz, double duty) =>
-        new([.. Catalogue.Default.Capacitors.All.Select(c => Item(station, c)), Stub(frequencyHz)], station.Feed.BoxDiameterM, station.Feed.BoxLengthM) { DutyRatio = duty };
+    public static Workshop Workshop(Station station, Band band) => Workshop(station, band.FrequencyHz, band);
+
+    /// <summary>The room and the stock at a frequency.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="frequencyHz">Frequency, Hz.</param>
+    /// <param name="mode">The band whose duty and modulation hold there.</param>
+    public static Workshop Workshop(Station station, double frequencyHz, Band mode) =>
+        new([.. Catalogue.Default.Capacitors.All.Select(c => Item(station, c)), Stub(frequencyHz)], station.Feed.BoxDiameterM, station.Feed.BoxLengthM) { DutyRatio = mode.Duty, PeakFactor = mode.ModulationPeak };
 
     /// <summary>A capacitor of the catalogue with its ratings and its price.</summary>
     public static CapacitorItem Item(Station station, CatalogueCapacitor c) => new(

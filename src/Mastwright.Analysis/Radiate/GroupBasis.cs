@@ -42,6 +42,13 @@ internal sealed class GroupBasis
     /// <summary>Power into all bases, W.</summary>
     public double PowerW(Complex[] currents) => Volts(currents).Zip(currents, (v, i) => (v * Complex.Conjugate(i)).Real).Sum();
 
+    /// <summary>Currents in the ratios asked, at a power into all bases.</summary>
+    public Complex[] AtPower(Complex[] asked, double powerW)
+    {
+        var scale = Math.Sqrt(powerW / PowerW(asked));
+        return [.. asked.Select(a => a * scale)];
+    }
+
     /// <summary>The fields of all masts in one direction.</summary>
     public FarFieldSample[] Towards(double elevationRad, double azimuthRad) => [.. far.Select(f => f.At((Math.PI / 2) - elevationRad, azimuthRad))];
 

@@ -62,7 +62,7 @@ public static class WireModels
     /// <summary>What the wires of a guy are called, before the number of the piece.</summary>
     public static string GuyName(string mast, int level, string anchor) => $"guy {level} of {mast} to {anchor}";
 
-    /// <summary>The radius of a round conductor that stands for a section at radio frequency, m.</summary>
+    /// <summary>The radius of a round conductor that stands for a section at radio frequency, m; of a tapered tube that at its bottom.</summary>
     public static double RadiusM(Section section)
     {
         if (section.Tube is { } tube)
@@ -73,6 +73,9 @@ public static class WireModels
         var lattice = Catalogue.Default.Lattices[section.Lattice!];
         return EquivalentRadius.Lattice(lattice.Legs, lattice.LegDiameterM / 2, lattice.FaceWidthM).Value;
     }
+
+    /// <summary>The radius at the upper end of a section, m: smaller than <see cref="RadiusM"/> where a tube tapers.</summary>
+    public static double TopRadiusM(Section section) => section.Tube?.TopDiameterM is { } top ? top / 2 : RadiusM(section);
 
     private static WireModel AddMast(WireModel model, Mast mast)
     {
@@ -85,7 +88,7 @@ public static class WireModels
             var next = at + (mast.Sections[s].LengthM * Vec3.Up);
             model = mast.LatticeAs == LatticeModel.Legs && mast.Sections[s].Lattice is not null
                 ? LatticeWires.Add(model, mast, s, at, next)
-                : model.With(new Wire($"mast {mast.Name}, run {s + 1}", at, next, RadiusM(mast.Sections[s]), MetalOf(mast.Sections[s])));
+                : model.With(new Wire($"mast {mast.Name}, run {s + 1}", at, next, RadiusM(mast.Sections[s]), TopRadiusM(mast.Sections[s]), MetalOf(mast.Sections[s])));
             at = next;
         }
 
@@ -175,7 +178,7 @@ public static class WireModels
     // kernel: it is moved out to there.
     private static List<double> Cuts(Mast mast, GuyLevel level, int l, double lengthM)
     {
-        var nearest = 3 * mast.Sections.Max(RadiusM);
+        var nearest = 3 * mast.Sections.Max(s => Math.Max(RadiusM(s), TopRadiusM(s)));
         var asked = level.InsulatorsAtM.IsEmpty ? [nearest] : level.InsulatorsAtM.AsEnumerable();
         if (mast.TopWires is { PartOfGuys: true } wires && l == mast.Guys.Length)
         {

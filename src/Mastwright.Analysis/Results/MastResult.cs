@@ -53,6 +53,9 @@ public sealed record BandResult
     /// <summary>Peak voltage across the base.</summary>
     public required Trail BasePeakV { get; init; }
 
+    /// <summary>Voltage across the base, rms.</summary>
+    public Trail BaseRmsV => Trail.Computed("base voltage, rms", "U", BasePeakV.Value / Math.Sqrt(2), QuantityKind.RmsVoltage, "U = Vp/√2", Source.Derived("docs/theory/circuits-matching.md"), BasePeakV);
+
     /// <summary>The matching network chosen, in parts that can be had; null when none can be made.</summary>
     public ChosenNetwork? Network { get; init; }
 

@@ -32,7 +32,8 @@ internal static class StandRun
     /// <param name="cancellation">Stops the work.</param>
     /// <param name="directions">Wind directions.</param>
     /// <param name="screens">Whether lost guys, vibration, tension table and the make-up of the guys are looked at too.</param>
-    public static StandAnswer Of(Station station, Mast mast, CancellationToken cancellation, int directions = LoadCases.Directions, bool screens = true)
+    /// <param name="options">How patiently to solve; null for the defaults.</param>
+    public static StandAnswer Of(Station station, Mast mast, CancellationToken cancellation, int directions = LoadCases.Directions, bool screens = true, SolverOptions? options = null)
     {
         var asked = StandModel.Of(station, mast);
 
@@ -40,7 +41,7 @@ internal static class StandRun
         var model = TensionSetting.SetPlumb(asked.Structure, null, cancellation) is { } set ? asked with { Structure = set.Mast } : asked;
         var gust = GustRun.Of(station, model, cancellation);
         var cases = LoadCases.Of(station, model, directions, gust.Factor);
-        var prepared = MastSolver.Prepare(model.Structure, cases.Select(c => c.Case));
+        var prepared = MastSolver.Prepare(model.Structure, cases.Select(c => c.Case), options);
         var solutions = CaseBatch.Run(prepared, [.. cases.Select(c => c.Case)], cancellation: cancellation);
         var solved = cases.Zip(solutions, (c, s) => new SolvedCase(c, s)).ToList();
 

@@ -5,6 +5,7 @@ using Mastwright.Catalog;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Numerics;
+using Mastwright.Protection.Gaps;
 using Mastwright.Protection.Statics;
 
 namespace Mastwright.Analysis.Survive;
@@ -42,7 +43,7 @@ public static class StaticsRun
     public static MastOutline Outline(Mast mast)
     {
         var top = mast.Top ?? new TopFitting();
-        var radius = WireModels.RadiusM(mast.Sections[^1]);
+        var radius = WireModels.TopRadiusM(mast.Sections[^1]);
         var outline = new MastOutline(mast.TopM, radius, mast.Base.HeightM, top.RodLengthM, top.RodLengthM > 0 ? top.RodDiameterM / 2 : 0);
         outline = top.RingDiameterM is { } ring ? outline with { Ring = new CoronaRing(ring, top.RingTubeM, outline.HighestM) } : outline;
         var stepped = outline with { Below = Below(mast) };
@@ -51,21 +52,24 @@ public static class StaticsRun
         return stepped.Faults().IsEmpty ? stepped : outline;
     }
 
+    // A tapered tube is drawn in short straight ones.
+    private const int TaperSteps = 4;
+
     private static ImmutableArray<ShaftStep> Below(Mast mast)
     {
-        var steps = ImmutableArray.CreateBuilder<ShaftStep>();
+        var pieces = new List<ShaftStep>();
         var top = mast.Base.HeightM;
-        for (var s = 0; s < mast.Sections.Length - 1; s++)
+        foreach (var section in mast.Sections)
         {
-            top += mast.Sections[s].LengthM;
-            var (own, above) = (WireModels.RadiusM(mast.Sections[s]), WireModels.RadiusM(mast.Sections[s + 1]));
-            if (Math.Abs(own - above) > 1e-6)
-            {
-                steps.Add(new(top, own));
-            }
+            var (low, high) = (WireModels.RadiusM(section), WireModels.TopRadiusM(section));
+            var count = Math.Abs(low - high) > 1e-6 ? TaperSteps : 1;
+            pieces.AddRange(Enumerable.Range(0, count).Select(i => new ShaftStep(top + (section.LengthM * (i + 1) / count), low + ((high - low) * (i + 0.5) / count))));
+            top += section.LengthM;
         }
 
-        return steps.ToImmutable();
+        // The topmost piece has the radius of the outline itself.
+        pieces[^1] = pieces[^1] with { RadiusM = WireModels.TopRadiusM(mast.Sections[^1]) };
+        return [.. pieces.Zip(pieces.Skip(1)).Where(p => Math.Abs(p.First.RadiusM - p.Second.RadiusM) > 1e-6).Select(p => p.First)];
     }
 
     /// <summary>Roughness factor of the design's surfaces.</summary>
@@ -78,7 +82,13 @@ public static class StaticsRun
     };
 
     /// <summary>Everything about static on one mast.</summary>
-    public static StaticsReport Of(Station station, Mast mast, MastResult result, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
+    /// <param name="station">The station.</param>
+    /// <param name="mast">The mast.</param>
+    /// <param name="result">Its bands.</param>
+    /// <param name="groups">The groups it may be driven in.</param>
+    /// <param name="progress">Told what is being done; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static StaticsReport Of(Station station, Mast mast, MastResult result, ImmutableArray<GroupResult> groups, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
     {
         var outline = Outline(mast);
         if (outline.Faults() is { IsEmpty: false } faults)
@@ -109,7 +119,7 @@ public static class StaticsRun
             [
                 .. still.Places.Concat(points).DistinctBy(p => p.Part).SelectMany(p => p.Checks).Select(c => AsCaution(c with { Id = CheckIds.Of(c.Id, mast.Name) })),
                 .. Drained(station, mast, result, current),
-                .. UnderPower(station, mast, result, places),
+                .. UnderPower(station, mast, result, groups, places),
                 .. surfaces.Select(r => RfCorona.Check(r.Surface, $"survive.rf-corona[{mast.Name}, {r.Surface.Part}]") with { GoverningCase = r.Band }),
             ],
             still.Findings)
@@ -220,21 +230,20 @@ public static class StaticsRun
     }
 
     private static DrainRequest Request(Station station, MastResult result, Trail current, Trail capacitance) => new(
-        [.. result.Bands.Select(b => new DrainBand(b.Name, b.FrequencyHz,
-            Trail.Computed("base voltage, rms", "U", b.BasePeakV.Value / Math.Sqrt(2), QuantityKind.RmsVoltage, "U = Vp/√2", Source.Derived("docs/theory/circuits-matching.md"), b.BasePeakV), b.PowerW))],
+        [.. result.Bands.Select(b => new DrainBand(b.Name, b.FrequencyHz, b.BaseRmsV, b.PowerW))],
         current, Trail.Given("static voltage allowed", "Udc", station.Statics.AllowedV, QuantityKind.PeakVoltage, Source.DesignFile), capacitance, station.Statics.DrainLossShare);
 
-    private static IEnumerable<Check> UnderPower(Station station, Mast mast, MastResult result, ImmutableArray<RfCoronaPlace> places)
+    /// <summary>Whether the foot stays below corona at the highest working crest of all bands and groups: the same that the base gap is held against.</summary>
+    internal static IEnumerable<Check> UnderPower(Station station, Mast mast, MastResult result, ImmutableArray<GroupResult> groups, ImmutableArray<RfCoronaPlace> places)
     {
         if (places.FirstOrDefault(p => p.Part == "foot") is not { } foot || result.Bands.IsEmpty)
         {
             yield break;
         }
 
-        var worst = result.Bands.MaxBy(b => b.BasePeakV.Value)!;
-        var check = RfCorona.Check(foot, Trail.Computed("working crest at the foot", "Vw", worst.BasePeakV.Value * station.Protection.Mismatch, QuantityKind.PeakVoltage, "Vw = Vp·m", Page, worst.BasePeakV,
-            Trail.Given("mismatch", "m", station.Protection.Mismatch, QuantityKind.Ratio, Source.DesignFile)));
-        yield return check with { Id = CheckIds.Of(check.Id, mast.Name), GoverningCase = worst.Name };
+        var (peak, band) = GapWindow.WorkingPeak(GapRun.Request(station, mast, result.Bands, GapRun.PeaksInGroups(station, mast, groups)));
+        var check = RfCorona.Check(foot, peak);
+        yield return check with { Id = CheckIds.Of(check.Id, mast.Name), GoverningCase = band.Name };
     }
 
     // Metal guys only: rope neither carries charge nor enhances the field.

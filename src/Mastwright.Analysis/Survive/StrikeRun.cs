@@ -239,7 +239,7 @@ public static class StrikeRun
         return raw with { Correction = raw.CurrentA(raw.CrestTimeS()) / own.CrestA };
     }
 
-    private static double MeanRadiusM(Mast mast) => mast.Sections.Sum(s => s.LengthM * WireModels.RadiusM(s)) / mast.LengthM;
+    private static double MeanRadiusM(Mast mast) => mast.Sections.Sum(s => s.LengthM * (WireModels.RadiusM(s) + WireModels.TopRadiusM(s)) / 2) / mast.LengthM;
 
     internal static double SoilOhmM(Station station) => station.Earth.ResistivityOhmM ?? (1 / Soils.Of(station.Site).ConductivitySPerM);
 

@@ -34,7 +34,7 @@ internal static class ServeCommand
         }
 
         // A file with mistakes in it is welcome, the workbench is where they are mended; one that cannot be read is not.
-        if (path is not null && DesignFile.Read(path) is { Ok: false } reading && reading.Findings.FirstOrDefault(f => f.Code is "no-file" or "file-unreadable") is { } unreadable)
+        if (path is not null && DesignFile.Read(path) is { Ok: false } reading && reading.Findings.FirstOrDefault(f => f.Code is "no-file" or "file-unreadable" or "file-too-large") is { } unreadable)
         {
             return Wrong(unreadable);
         }

@@ -50,7 +50,7 @@ internal static class SweepCommand
 
             var written = new Written(parsed);
             var (request, problems, warnings) = SweepOptions.Read(parsed, written, reading.Station!, parsed.GetValue(Measured)!);
-            var weather = new Weather(written.Quantity(Temperature, QuantityKind.Temperature, 173, 373), null, written.Text(WeatherWords) ?? "");
+            var weather = new Weather(written.Quantity(Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK), null, written.Text(WeatherWords) ?? "");
             var at = written.Moment(When);
             if (request is null || written.Problems.Count > 0)
             {

@@ -28,7 +28,7 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
             fired is null ? null : ArcDrop(),
             fired is null ? null : Trail.Computed("energy in the arc", "Wa", raw.EnergyJ(StrikeCircuit.GapPart), QuantityKind.Energy, "Wa = ∫u·i dt", Run, _crest),
             plate, parts, share, peakShare, House(), SideFlash.JumpDistance(basePeak),
-            GroundPotential.Along(earth.Solved, plate, Math.PI / Math.Min(scenario.Earth.Radials, RadialEarth.MostArmsSolved), [0.5, 1, 2, 3, 5, 8, 12, 20]), Waves(), Checks(parts, fired), Findings(fired), raw);
+            GroundPotential.Along(earth.Solved, plate, Math.PI / EarthElectrodes.ArmsOf(scenario.Earth), [0.5, 1, 2, 3, 5, 8, 12, 20]), Waves(), Checks(parts, fired), Findings(fired), raw);
     }
 
     private Trail GapPeak(TransientEvent? fired)

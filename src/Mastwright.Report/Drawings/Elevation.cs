@@ -155,7 +155,7 @@ public static class Elevation
         drawing.Circle(foot, y(at / 2), Math.Clamp(at * k / 3, 0.6, 1.6), new Pen(0.2), "#fff");
         foreach (var section in mast.Sections)
         {
-            var wide = Math.Max(0.6, 2 * WireModels.RadiusM(section) * k);
+            var wide = Math.Max(0.6, (WireModels.RadiusM(section) + WireModels.TopRadiusM(section)) * k);
             drawing.Box(foot - (wide / 2), y(at + section.LengthM), wide, section.LengthM * k, new Pen(0.25), section.Tube is null ? "#bbb" : "#eee");
             at += section.LengthM;
             drawing.Line(foot - 1.6, y(at), foot + 1.6, y(at), Pen.Plain);

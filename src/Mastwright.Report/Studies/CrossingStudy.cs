@@ -27,7 +27,7 @@ public static class CrossingStudy
 
             var scenario = StrikeRun.Scenario(station, mast, result, LightningCurrents.Of(StrikeRun.LevelOf(station), StrokeKind.Subsequent), new StruckNetwork("", []));
             var strike = StrikeSimulation.Run(scenario, cancellation: input.Cancellation);
-            foreach (var crossing in CrossingRun.Of(mast, result, strike?.Parts[0].PeakV))
+            foreach (var crossing in CrossingRun.Of(station, mast, result, strike?.Parts[0].PeakV))
             {
                 One(document, crossing, strike?.Parts.FirstOrDefault(p => p.Name == StrikeNetworks.CableName(crossing.Name)));
             }

@@ -20,19 +20,18 @@ internal static class FrontPlot
     {
         var unit = QuantityFormat.UnitFor(result.Front.Max(j => j.Cost), QuantityKind.Mass, units);
         var shown = result.Front.Append(result.Now).Where(j => double.IsFinite(j.Margin)).ToList();
-        var costs = Plots.Ticks(unit.FromSi(shown.Min(j => j.Cost)), unit.FromSi(shown.Max(j => j.Cost)));
-        var margins = Plots.Ticks(100 * shown.Min(j => j.Margin), 100 * shown.Max(j => j.Margin));
-        var (low, high, least, most) = (costs[0], costs[^1], margins[0], margins[^1]);
+        var (low, high, step) = Scale(shown.Select(j => unit.FromSi(j.Cost)));
+        var (least, most, rise) = Scale(shown.Select(j => 100 * j.Margin));
         double X(Judgement j) => LeftMm + ((RightMm - LeftMm) * (unit.FromSi(j.Cost) - low) / (high - low));
         double Y(Judgement j) => FloorMm - ((FloorMm - TopMm) * ((100 * j.Margin) - least) / (most - least));
         var d = new Drawing(170, 76, "Cost against margin");
-        foreach (var tick in costs)
+        for (var tick = low; tick <= high + (step / 2); tick += step)
         {
             var x = LeftMm + ((RightMm - LeftMm) * (tick - low) / (high - low));
             d.Line(x, TopMm, x, FloorMm, Pen.Faint).Text(x, FloorMm + 4, Number(tick), 2.4, Hold.Middle, ground: false);
         }
 
-        foreach (var tick in margins)
+        for (var tick = least; tick <= most + (rise / 2); tick += rise)
         {
             var y = FloorMm - ((FloorMm - TopMm) * (tick - least) / (most - least));
             d.Line(LeftMm, y, RightMm, y, Pen.Faint).Text(LeftMm - 1.5, y + 0.9, Number(tick), 2.4, Hold.End, ground: false);
@@ -53,6 +52,14 @@ internal static class FrontPlot
 
         d.Text(RightMm + 4, TopMm + 4, "numbers as in the table", 2.4, ground: false).Text(RightMm + 4, TopMm + 8, "ring: as it is", 2.4, ground: false);
         return new Figure("Cost against margin: the designs of the table by number, and the design as it is (ring). Up and to the left is better.", d.ToSvg());
+    }
+
+    private static (double Low, double High, double Step) Scale(IEnumerable<double> values)
+    {
+        var all = values.ToList();
+        var (low, high) = (all.Min(), all.Max());
+        var marks = RoundSteps.Enclosing(low, Math.Max(high, low + Math.Max(1e-6, 0.02 * Math.Abs(high))), 4);
+        return (marks[0], marks[^1], marks[1] - marks[0]);
     }
 
     private static string Number(double value) => (Math.Abs(value) < 1e-9 ? 0 : value).ToString("0.####", CultureInfo.InvariantCulture);

@@ -89,12 +89,12 @@ internal static partial class RadiatePlots
         var floor = TopMm + HighMm - 10;
         var (reach, height) = (field.Map[^1].DistanceM * columns / (columns - 0.5), field.Map[^1].HeightM * rows / (rows - 0.5));
         d.Line(LeftMm, floor, LeftMm + WideMm, floor, Pen.Bold);
-        foreach (var t in Drawings.Plots.Ticks(0, unit.FromSi(reach)).Where(t => t <= unit.FromSi(reach)))
+        foreach (var t in RoundSteps.Enclosing(0, unit.FromSi(reach)).Where(t => t <= unit.FromSi(reach)))
         {
             d.Text(LeftMm + (t / unit.FromSi(reach) * WideMm), floor + 4, t.ToString("0.##", CultureInfo.InvariantCulture), 2.3, Hold.Middle);
         }
 
-        foreach (var t in Drawings.Plots.Ticks(0, unit.FromSi(height)).Where(t => t <= unit.FromSi(height)))
+        foreach (var t in RoundSteps.Enclosing(0, unit.FromSi(height)).Where(t => t <= unit.FromSi(height)))
         {
             d.Text(LeftMm - 1.5, floor - (t / unit.FromSi(height) * (HighMm - 10)) + 0.8, t.ToString("0.##", CultureInfo.InvariantCulture), 2.3, Hold.End);
         }

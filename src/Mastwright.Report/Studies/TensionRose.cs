@@ -26,13 +26,13 @@ internal static class TensionRose
         var guys = cases[0].Guys.Where(g => g.Level == level).ToList();
         var largest = cases.SelectMany(c => c.Guys).Where(g => g.Level == level).Max(g => g.TensionN);
         var unit = QuantityFormat.UnitFor(largest, QuantityKind.Force, units);
-        var rings = Plots.Ticks(0, unit.FromSi(largest));
-        var full = rings[^1];
+        var rings = RoundSteps.Enclosing(0, unit.FromSi(largest));
+        var (step, full) = (rings[1], rings[^1]);
         double R(double valueSi) => RadiusMm * unit.FromSi(valueSi) / full;
         var d = new Drawing(170, 100, title);
-        foreach (var ring in rings.Skip(1))
+        for (var ring = step; ring < full + (step / 2); ring += step)
         {
-            d.Circle(MiddleXMm, MiddleYMm, RadiusMm * ring / full, ring == full ? Pen.Plain : Pen.Faint);
+            d.Circle(MiddleXMm, MiddleYMm, RadiusMm * ring / full, ring > full - (step / 2) ? Pen.Plain : Pen.Faint);
             d.Text(MiddleXMm + 0.6, MiddleYMm - (RadiusMm * ring / full) + 2.4, ring.ToString("0.####", CultureInfo.InvariantCulture), 2);
         }
 

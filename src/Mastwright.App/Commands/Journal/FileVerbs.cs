@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Mastwright.Journal.Entries;
+using Mastwright.Journal.Store;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Keep;
 using Mastwright.Report.Terminal;
@@ -19,9 +20,9 @@ internal static class FileVerbs
     public static Command Restore() => JournalVerb.Reading("restore", "Put a backup in the journal's place; the journal as it was is kept beside it.", verb =>
     {
         var keep = string.Create(CultureInfo.InvariantCulture, $"{verb.Path}.before-restore-{DateTime.Now:yyyyMMdd-HHmmss}");
-        return verb.Open(write: true, store => store.Restore(verb.Written.Text(From)!, keep) is { Problem: { } problem }
+        return JournalStore.RestoreAt(verb.Path, verb.Written.Text(From)!, keep) is { Problem: { } problem }
             ? JournalVerb.Refuse(problem)
-            : JournalVerb.Say($"Restored from {verb.Written.Text(From)}; the journal as it was is kept as {keep}."));
+            : JournalVerb.Say($"Restored from {verb.Written.Text(From)}; the journal as it was is kept as {keep}.");
     }, From);
 
     public static Command Check() => JournalVerb.Reading("check", "Read the whole journal for damage.", verb =>
