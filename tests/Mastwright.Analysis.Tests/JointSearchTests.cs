@@ -139,8 +139,11 @@ public class JointSearchTests
     {
         var station = Examples.Read(Small).Station!;
         var mast = station.Masts[0];
-        var level = mast.Guys[0];
+        var level = mast.Guys[0] with { Anchors = ["far 0", "far 90", "far 180", "far 270"] };
+        var out2 = mast.Anchors.Select((a, i) => a with { Name = level.Anchors[i], DistanceM = 2 * a.DistanceM });
+        mast = mast with { Anchors = [.. mast.Anchors, .. out2] };
         var lengthM = StandModel.AnchorsOf(mast, level).Min(a => double.Hypot(a.DistanceM, level.HeightM - a.RiseM));
+        Assert.True(0.9 * lengthM > mast.Anchors.Min(a => double.Hypot(a.DistanceM, level.HeightM - a.RiseM)));
         var far = station with { Masts = [mast with { Guys = [level with { InsulatorsAtM = [0.5, 0.97 * lengthM] }] }] };
 
         var found = StandSearch.Run(far, 0, SearchGoal.Joint, cancellation: TestContext.Current.CancellationToken);

@@ -35,6 +35,31 @@ public class LiftTests
         Assert.ThrowsAny<OperationCanceledException>(() => LiftChecks.Of(station, station.Masts[0], new CancellationToken(canceled: true)));
     }
 
+    /// <summary>
+    /// Statics by hand, a leg of three: bending M pulls one leg with 2M/(3r), r from the axis to the leg, the weight above and the guys press all three with N/3. The splice
+    /// is held to the worst of the joints that exist at each step: none at the top of what stands, and bolts twice as thick carry four times.
+    /// </summary>
+    [Fact]
+    public void Leg_bolts_are_checked_while_stacking()
+    {
+        static string Plan(string bolt) => File.ReadAllText(Repository.File("examples", "lattice-22m.yaml")).ReplaceLineEndings("\n").Replace("        lattice: tri-300-steel ", $"        joint: {{ kind: leg-bolts, bolts: 2, bolt: {bolt} }}\n        lattice: tri-300-steel ").Replace("    radials:\n", "    raising: { method: stacking }\n    radials:\n");
+        var station = Examples.Read(Plan("10 mm")).Station!;
+        var answer = StackingRun.Of(station, station.Masts[0], TestContext.Current.CancellationToken);
+        var check = answer.Checks.Single(c => c.Id == "stand.raise.leg-splice[A, section 1]");
+
+        var radius = 0.300 / Math.Sqrt(3);
+        var pulls = from row in answer.Rows
+                    from joint in new[] { 3.0, 6, 9, 12, 15, 18, 21 }.Where(j => j < row.Step.HeightM - 0.01)
+                    from section in row.Step.Solution.Sections.Where(s => Math.Abs(s.HeightM - joint) < 0.01)
+                    select (2 * section.BendingMomentNm / (3 * radius)) + (section.AxialN / 3);
+        Assert.InRange(check.Demand.Value, 0.99 * Math.Max(1, pulls.Max()), 1.01 * pulls.Max());
+        Assert.NotEmpty(check.Caution!);
+
+        var thick = Examples.Read(Plan("20 mm")).Station!;
+        var stronger = StackingRun.Of(thick, thick.Masts[0], TestContext.Current.CancellationToken).Checks.Single(c => c.Id == check.Id);
+        Assert.Equal(4, stronger.Capacity.Value / check.Capacity.Value, 1e-9);
+    }
+
     /// <summary>The temperature of a combination is the one the site states for it, whatever it is called.</summary>
     [Fact]
     public void Combinations_carry_the_temperature_of_the_site()

@@ -59,6 +59,34 @@ public class StandPartsTests
         Assert.Equal(-900 * G * Math.PI * 0.030 * 0.050 * length, Assert.Single(iced.PointLoads).ForceN.Z, 0.01);
     }
 
+    /// <summary>
+    /// Statics by hand: a rod of 3 m and 20 mm, solid copper of 8960 kg/m³, and a ring of 1 m of 22 mm tube with 1 mm wall weigh on the foot. Under a stated pressure of
+    /// 1 kPa the rod takes 1.2·1000·0.020·3 N in its middle, 1.5 m above the top, the ring 1.2·1000·0.022·2·1 N at the top. Glaze weighs ρ g π t (d + t) a metre.
+    /// </summary>
+    [Fact]
+    public void A_rod_and_a_ring_on_the_top_weigh_catch_wind_and_carry_ice()
+    {
+        var text = Text("ice-27m").Replace("method: asce-7-22, speed: 100 mph", "method: stated-pressure, pressure: 1000 Pa");
+        var with = text.Replace("    radials:", "    top: { rod-length: 3 m, rod-diameter: 20 mm, ring-diameter: 1 m, ring-tube: 22 mm }\n    radials:");
+        Assert.NotEqual(text, with);
+        var byHand = G * 8960 * Math.PI / 4 * ((3 * 0.020 * 0.020) + (Math.PI * ((0.022 * 0.022) - (0.020 * 0.020))));
+
+        var heavier = Case(Stand(with), "still air, tensioning day").BaseCompressionN - Case(Stand(text), "still air, tensioning day").BaseCompressionN;
+        Assert.InRange(heavier, 0.97 * byHand, byHand);
+
+        var station = Examples.Read(with).Station!;
+        var cases = LoadCases.Of(station, StandModel.Of(station, station.Masts[0]), 4);
+        var north = cases.Single(c => c.Case.Name == "wind, coldest, from 0°").Case.PointLoads;
+        Assert.Equal(-((1.2 * 1000 * 0.020 * 3) + (1.2 * 1000 * 0.022 * 2)), north.Sum(l => l.ForceN.Y), 0.01);
+        Assert.Equal(1.2 * 1000 * 0.020 * 3 * 1.5, north.Sum(l => l.MomentNm.Length), 0.01);
+
+        // Wind from the north bends the top to the south: about the axis to the east, by the right hand.
+        Assert.True(north.Sum(l => l.MomentNm.X) > 0);
+        Assert.Equal(
+            -900 * G * Math.PI * 0.030 * ((0.050 * 3) + (0.052 * Math.PI)),
+            cases.Single(c => c.Case.Name == "ice, still air").Case.PointLoads.Sum(l => l.ForceN.Z), 0.01);
+    }
+
     /// <summary>A tube that tapers weighs the mean of its ends: π·(D - t)·t·ρ a metre with D the mean diameter.</summary>
     [Fact]
     public void A_tapered_tube_weighs_the_mean_of_its_ends()
