@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Mastwright.Bench.Workbench;
 
-/// <summary>From pressing Enter in a field to the structural verdict, and to all verdicts, of that very text on the screen.</summary>
+/// <summary>From pressing Enter in a field to the first look at the structure, to its whole verdict, and to all verdicts, of that very text on the screen.</summary>
 internal static class EditToVerdict
 {
     public static async Task Run(int edits)
@@ -12,7 +12,7 @@ internal static class EditToVerdict
             await using var served = await Served.Start(example);
             var page = await served.Open("site");
             await Settled(page);
-            List<double> stand = [], all = [];
+            List<double> looks = [], stand = [], all = [];
 
             // A few edits warm up the compiler, as the first minutes at a desk do.
             for (var i = -3; i < edits; i++)
@@ -25,27 +25,30 @@ internal static class EditToVerdict
                       const field = document.querySelector('#f-site-elevation');
                       const trade = i => document.querySelectorAll('nav.strip a.trade')[i];
                       const start = performance.now();
-                      let old = false, stood = 0;
+                      let old = false, looked = 0, stood = 0;
                       const look = () => {
                         const now = performance.now() - start;
                         old ||= trade(1).classList.contains('old') || trade(2).classList.contains('old');
+                        if (old && !looked && ['firstlook', 'fresh'].includes(trade(1).dataset.state)) { looked = now; }
                         if (old && !stood && !trade(1).classList.contains('old')) { stood = now; }
-                        if (old && stood && !trade(2).classList.contains('old')) { watch.disconnect(); done([stood, now]); }
+                        if (old && stood && !trade(2).classList.contains('old')) { watch.disconnect(); done([looked, stood, now]); }
                       };
                       const watch = new MutationObserver(look);
                       watch.observe(document.querySelector('nav.strip'), { subtree: true, attributes: true, childList: true, characterData: true });
                       field.dispatchEvent(new Event('change', { bubbles: true }));
-                      setTimeout(() => { watch.disconnect(); done([-1, -1]); }, 60000);
+                      setTimeout(() => { watch.disconnect(); done([-1, -1, -1]); }, 60000);
                     })
                     """);
                 if (i >= 0)
                 {
-                    stand.Add(times[0]);
-                    all.Add(times[1]);
+                    looks.Add(times[0]);
+                    stand.Add(times[1]);
+                    all.Add(times[2]);
                 }
             }
 
-            Console.WriteLine($"{Path.GetFileName(example)}: structural verdict {Machine.Spread(stand)}");
+            Console.WriteLine($"{Path.GetFileName(example)}: first look at the structure {Machine.Spread(looks)}");
+            Console.WriteLine($"{new string(' ', Path.GetFileName(example).Length)}  structural verdict {Machine.Spread(stand)}");
             Console.WriteLine($"{new string(' ', Path.GetFileName(example).Length)}  all verdicts {Machine.Spread(all)}; load {Machine.Load()}");
         }
     }

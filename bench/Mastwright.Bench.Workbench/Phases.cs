@@ -14,7 +14,7 @@ internal static class Phases
         foreach (var example in Machine.Examples)
         {
             var text = File.ReadAllText(example);
-            List<double> write = [], read = [], stood = [], whole = [];
+            List<double> write = [], read = [], looked = [], stood = [], whole = [];
             for (var i = -2; i < Math.Min(edits, 12); i++)
             {
                 var watch = Stopwatch.StartNew();
@@ -24,6 +24,8 @@ internal static class Phases
                 var reading = DesignReader.Read(changed, "design", CatalogueNames.Of);
                 _ = Fingerprint.Of(reading.Station!);
                 var readIn = Lap();
+                _ = QuickLook.Stand(reading.Station!);
+                var look = Lap();
                 var stand = 0.0;
                 StationAnalysis.Run(reading, null, CancellationToken.None, _ => stand = watch.Elapsed.TotalMilliseconds);
                 var all = Lap();
@@ -31,6 +33,7 @@ internal static class Phases
                 {
                     write.Add(wrote);
                     read.Add(readIn);
+                    looked.Add(look);
                     stood.Add(stand);
                     whole.Add(all);
                 }
@@ -38,6 +41,7 @@ internal static class Phases
 
             Console.WriteLine($"{Path.GetFileName(example)}, inside the program: writing the value {Machine.Spread(write)}");
             Console.WriteLine($"  reading the text {Machine.Spread(read)}");
+            Console.WriteLine($"  first look at the structure {Machine.Spread(looked)}");
             Console.WriteLine($"  structure known after {Machine.Spread(stood)}");
             Console.WriteLine($"  whole station after {Machine.Spread(whole)}");
         }

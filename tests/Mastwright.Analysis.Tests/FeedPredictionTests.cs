@@ -1,5 +1,8 @@
 using System.Numerics;
+using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Tune;
+using Mastwright.Fields.Solving;
+using Mastwright.Fields.Wires;
 using Mastwright.Tests.Shared;
 
 namespace Mastwright.Analysis.Tests;
@@ -43,17 +46,31 @@ public sealed class FeedPredictionTests
         Assert.Equal(2 * Math.PI * hz * 100e-12, ((1 / loaded) - (1 / z)).Imaginary, 1e-12);
     }
 
-    /// <summary>Similarity of Maxwell's equations: a mast k times as large at f is the mast as drawn at k·f.</summary>
+    /// <summary>Held against a mast built 1.05 times as large in every length and radius, its insulators' capacitances too, and solved by itself at the same frequency.</summary>
     [Fact]
-    public void A_larger_mast_is_the_same_mast_at_a_higher_frequency()
+    public void A_larger_mast_is_predicted_as_it_is_solved()
     {
+        const double k = 1.05;
         var prediction = Band160.Value;
         var bare = prediction.Design with { EarthLossOhm = 0, StrayF = 0 };
+        var model = WireModels.Of(Examples.Result("lattice-22m").Station);
+        var large = model with
+        {
+            Wires = [.. model.Wires.Select(w => w with { Start = k * w.Start, End = k * w.End, StartRadiusM = k * w.StartRadiusM, EndRadiusM = k * w.EndRadiusM })],
+            Loads = [.. model.Loads.Select(l => l with { Element = Larger(l.Element) })],
+        };
+        static LoadElement Larger(LoadElement element) => element switch
+        {
+            LoadElement.ParallelRlc { InductanceH: null } insulator => insulator with { CapacitanceF = k * insulator.CapacitanceF },
+            LoadElement.SeriesRlc { InductanceH: 0, CapacitanceF: { } c } insulator => insulator with { CapacitanceF = k * c },
+            _ => throw new InvalidOperationException($"An example with {element} is not scaled here."),
+        };
 
-        var larger = prediction.FeedOhm(bare with { HeightFactor = 1.05 }, [1.85e6])[0];
+        var solved = WireSolver.Solve(large, 1.85e6, null, TestContext.Current.CancellationToken).Require().FeedImpedance(0);
+        var predicted = prediction.FeedOhm(bare with { HeightFactor = k }, [1.85e6])[0];
 
-        Assert.True((larger - prediction.FeedOhm(bare, [1.05 * 1.85e6])[0]).Magnitude < 1e-9);
-        Assert.True(larger.Imaginary > prediction.FeedOhm(bare, [1.85e6])[0].Imaginary);
+        Assert.True((predicted - solved).Magnitude < 0.003 * solved.Magnitude, $"{predicted} and {solved}");
+        Assert.True((prediction.FeedOhm(bare, [1.85e6])[0] - solved).Magnitude > 0.03 * solved.Magnitude);
     }
 
     [Fact]

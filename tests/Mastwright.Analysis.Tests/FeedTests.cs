@@ -1,9 +1,16 @@
 using Mastwright.Analysis.Feed;
+using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
+using Mastwright.Analysis.Survive;
+using Mastwright.Circuits.Groups;
 using Mastwright.Circuits.Match;
+using Mastwright.Circuits.Switching;
+using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Protection.Lightning;
 using Mastwright.Tests.Shared;
+using Direction = Mastwright.Model.Design.Direction;
 
 namespace Mastwright.Analysis.Tests;
 
@@ -47,6 +54,28 @@ public sealed class FeedTests
         Assert.NotEqual("l-shunt-at-load", Plain.Value.Masts[0].Bands[0].Match!.TopologyId);
         var fed = FeedRun.Of(result, null, TestContext.Current.CancellationToken)[0].Bands[0];
         Assert.Equal(match.Ladder.Sections.Select(s => s.Value), fed.Chosen!.Ladder.Sections.Select(s => s.Value));
+    }
+
+    [Fact]
+    public void A_network_that_holds_a_line_is_followed_in_a_strike()
+    {
+        var result = Run("  networks:\n    - { band: 40 m, network: stub }");
+        var (station, mast, at) = (result.Station, result.Station.Masts[0], result.Masts[0]);
+        Assert.Equal("stub", at.Bands[0].Match!.TopologyId);
+        Assert.Empty(StrikeNetworks.LeftOut(at));
+        var network = StrikeNetworks.Of(station, at).Single(n => n.Band == "40 m");
+        var stub = network.Parts.Single(p => p.Element is FeedElement.OpenStub or FeedElement.ShortedStub);
+
+        // A stub's delay is its length at the speed on the line, and its strength that of the cable it is cut from.
+        var section = at.Bands[0].Match!.Ladder.Sections.OfType<StubSection>().Single();
+        Assert.Equal(section.LengthM / (299792458.0 * section.Type.VelocityFactor), stub.Value, 1e-15);
+        Assert.True(stub.StrengthPeakV > 0);
+
+        var scenario = StrikeRun.Scenario(station, mast, at, StrikeRun.Strokes(station)[^1], network) with { EndS = 5e-6 };
+        Assert.Empty(scenario.Faults());
+        var struck = StrikeSimulation.Run(scenario)!;
+        Assert.True(struck.Parts.Single(p => p.Name == stub.Name).PeakV.Value > 0);
+        Assert.Contains(struck.Checks, c => c.Id == $"survive.strike.voltage[{stub.Name}]");
     }
 
     [Fact]
@@ -97,6 +126,78 @@ public sealed class FeedTests
         var plan = FeedRun.Of(result, null, TestContext.Current.CancellationToken)[0].Switching!;
         Assert.Contains(plan.Findings, f => f.Code == "switch-overlap" && f.WayOut is not null);
     }
+
+    /// <summary>The crest of 100 % amplitude modulation is twice the carrier's (any text): what insulates sees twice the voltage, what carries current the same.</summary>
+    [Fact]
+    public void Modulation_of_the_file_reaches_every_part_that_insulates()
+    {
+        static (StationResult Result, MastFeed Feed) With(string crest)
+        {
+            var result = Run("  networks:\n    - { band: 40 m, network: l-shunt-at-mast, form: low-pass, coils: [4.5 µH], capacitor-parts: [vacuum variable 10-500 pF 7.5 kV] }",
+                bands: Bands.Replace("power: 1500 W }", $"power: 1500 W, modulation-peak: {crest} }}"));
+            return (result, FeedRun.Of(result, null, TestContext.Current.CancellationToken).Single());
+        }
+
+        var (carrier, modulated) = (With("1"), With("2"));
+        double Demand(StationResult result, string id) => result.Checks.Single(c => c.Id.StartsWith(id, StringComparison.Ordinal)).Demand.Value;
+
+        // Wider windings for twice the crest have another Q, which moves the currents a little.
+        Assert.Equal(2, Demand(modulated.Result, "feed.capacitor.voltage[A, 40 m") / Demand(carrier.Result, "feed.capacitor.voltage[A, 40 m"), 0.02);
+        Assert.Equal(1, Demand(modulated.Result, "feed.capacitor.current[A, 40 m") / Demand(carrier.Result, "feed.capacitor.current[A, 40 m"), 0.01);
+        Assert.Equal(2, Demand(modulated.Result, "survive.crossing.voltage[A, top lamp, 40 m]") / Demand(carrier.Result, "survive.crossing.voltage[A, top lamp, 40 m]"), 1e-9);
+        Assert.Equal(2, modulated.Feed.Bands[0].Line!.Check.Demand.Value / carrier.Feed.Bands[0].Line!.Check.Demand.Value, 0.02);
+        static double Ground(MastFeed feed) => feed.Switching!.Contacts.Single(c => c.Name == "ground").Voltage.Demand.Value;
+        Assert.Equal(2, Ground(modulated.Feed) / Ground(carrier.Feed), 0.02);
+    }
+
+    [Fact]
+    public void A_coil_that_nobody_can_wind_for_all_bands_is_told()
+    {
+        var fed = FeedRun.Of(Plain.Value, null, TestContext.Current.CancellationToken).Single();
+        var plan = fed.Switching! with { Shared = [new SharedPart(fed.Bands[0].Chosen!.Ladder.Sections.First(s => s.ValueKind == QuantityKind.Inductance).Title, [("40 m", 1)], ByTaps: true)] };
+        var coil = Assert.Single(SharedCoil.Of(Plain.Value.Station, fed.Bands, plan));
+        Assert.Null(coil.Winding);
+        Assert.Equal("coil-none", Assert.Single(coil.Findings).Code);
+    }
+
+    /// <summary>The file gives one length for each mast that any position feeds; a position that leaves one out keeps the lengths of the others.</summary>
+    [Fact]
+    public void Lines_that_are_laid_keep_their_lengths_in_every_position()
+    {
+        var station = Examples.Result("pair-80m").Station;
+        var basis = new GroupBasis(WireSolver.Solve(WireModels.Of(station), 3.65e6, null, TestContext.Current.CancellationToken).Require());
+        var group = station.Groups[0] with { Feed = new GroupFeedSpec { FeederLengthsM = [15, 25] } };
+        var east = group.Directions[0] with { Name = "east alone", Currents = [.. group.Directions[0].Currents.Where(c => c.Mast == "East")] };
+        group = group with { Directions = [.. group.Directions, east] };
+        double[] Lengths(Direction direction) => [.. GroupTerminals.Of(station, group, direction, basis).Problem.FeederLengthsM!.Value];
+        Assert.Equal([15, 25], Lengths(group.Directions[0]));
+        Assert.Equal([25], Lengths(east));
+
+        // What does not fit is refused, not forgotten.
+        var wrong = group with { Feed = new GroupFeedSpec { FeederLengthsM = [15, 25, 35] } };
+        var (feeds, findings) = GroupDesigner.Design(GroupTerminals.Of(station, wrong, group.Directions[0], basis).Problem);
+        Assert.Empty(feeds);
+        Assert.Equal("group-feeders", Assert.Single(findings).Code);
+    }
+
+    [Fact]
+    public void A_band_whose_edge_cannot_be_solved_says_so_and_the_others_are_fed()
+    {
+        var result = Plain.Value;
+        var station = result.Station;
+        var wide = result with { Station = station with { Bands = [station.Bands[0] with { HighHz = 60e9 }, station.Bands[1]] } };
+        var fed = FeedRun.Of(wide, null, TestContext.Current.CancellationToken).Single();
+        Assert.Null(fed.Bands[0].Chosen);
+        Assert.Contains(fed.Bands[0].Findings, f => f.Severity == Severity.Error && f.WayOut is not null);
+        Assert.NotNull(fed.Bands[1].Chosen);
+
+        var pair = Examples.Result("pair-80m").Station;
+        var (groups, findings) = GroupFeedRun.Of(Sparse(pair with { Bands = [pair.Bands[0] with { HighHz = 60e9 }] }), null, TestContext.Current.CancellationToken);
+        Assert.NotEmpty(groups.Single().Offers);
+        Assert.Contains(findings, f => f.Severity == Severity.Error && f.WayOut is not null);
+    }
+
+    private static Station Sparse(Station station) => station with { Masts = [.. station.Masts.Select(m => m with { Radials = m.Radials with { Count = 4, LengthM = 8 } })] };
 
     [Fact]
     public void Unknown_band_of_a_network_is_refused_with_its_line()

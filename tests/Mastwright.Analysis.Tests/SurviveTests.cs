@@ -1,6 +1,7 @@
 using Mastwright.Analysis.Results;
 using Mastwright.Analysis.Survive;
 using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
 using Mastwright.Protection.Lightning;
 using Mastwright.Protection.People;
 using Mastwright.Tests.Shared;
@@ -141,30 +142,17 @@ public class SurviveTests
         Assert.NotNull(report.OnStrike);
     }
 
-    /// <summary>Circuit theory: base powers and earth losses of a driven group add up to its power.</summary>
+    /// <summary>One earth for both: what is shown as its resistance is what the stroke runs into.</summary>
     [Fact]
-    public void A_group_is_driven_with_its_whole_power()
+    public void The_earth_shown_is_the_earth_of_the_strike()
     {
-        var station = Examples.Result("pair-80m").Station;
-        foreach (var drive in GroupDrives.Of(station, 0, TestContext.Current.CancellationToken))
-        {
-            Assert.InRange(drive.Driven.InputPowerW / drive.Group.PowerW, 0.3, 1);
-            Assert.True(drive.Driven.FeedCurrents.All(c => c.Magnitude > 0));
-        }
-    }
-
-    [Fact]
-    public void The_fence_of_a_mast_in_a_group_counts_the_fields_of_all()
-    {
-        var (station, _, result) = Of("pair-80m");
-        var report = ExposureRun.Of(station, 0, result);
-        Assert.Contains(report.Groups, g => g.Name.StartsWith("pair", StringComparison.Ordinal));
-        Assert.Contains(report.Groups, g => g.Name.Contains("idle", StringComparison.Ordinal));
-        Assert.All(report.Groups.Where(g => g.Population == Population.Public), g => Assert.True(g.Around[0].Governing.Value <= report.FenceM.Value + 1e-9));
-
-        // Places nearer to the neighbour are the neighbour's: nothing lies beyond the half of the way between them on the bearing towards it.
-        var apart = double.Hypot(station.Masts[1].EastM - station.Masts[0].EastM, station.Masts[1].NorthM - station.Masts[0].NorthM);
-        Assert.All(report.Bands.SelectMany(b => b.Between), d => Assert.True(d.Governing.Value < apart));
+        var (station, mast, result) = Of("pair-80m");
+        var report = EarthRun.Of(station, mast, result);
+        var strike = new RadialEarth(StrikeRun.Scenario(station, mast, result, StrikeRun.Strokes(station)[0]).Earth, Protection.Earthing.SoilIonisation.CriticalFieldCigre);
+        Assert.Equal(strike.Solved.ResistanceOhm, report.Together.Value, 1e-9);
+        Assert.Equal(1 / ((1 / strike.RadialsOhm.Value) + (1 / strike.RingOhm!.Value)), report.Together.Value, 1e-6);
+        Assert.Equal(SourceKind.Assumed, report.StepLimit.Inputs.Single(i => i.Symbol == "t").Source.Kind);
+        Assert.NotEqual(SourceKind.Design, report.HandStep!.Inputs.Single(i => i.Symbol == "I").Source.Kind);
     }
 
     /// <summary>Line theory: an open line of electrical length βh shows V(top) = V(base)/cos βh; fat and guyed, a mast comes within a quarter of it.</summary>
@@ -193,7 +181,7 @@ public class SurviveTests
     {
         var (_, _, result) = Of("lattice-22m");
         var station = Examples.Read(Lattice.Replace("    crossings:", "    top: { whiskers: 6, whisker-length: 0.5 m, whisker-diameter: 2 mm }\n    crossings:")).Station!;
-        var report = StaticsRun.Of(station, station.Masts[0], result);
+        var report = StaticsRun.Of(station, station.Masts[0], result, []);
         Assert.Equal("whiskers", report.TopPoints[0].Part);
         Assert.Contains(report.TopPoints, p => p.Part == "leg ends");
         Assert.Contains(report.Checks, c => c.Id == "survive.corona[A, whiskers, storm]");
@@ -216,7 +204,7 @@ public class SurviveTests
     public void A_bare_top_agrees_with_the_hand_formula_of_a_rod(string example)
     {
         var (station, mast, result) = Of(example);
-        var report = StaticsRun.Of(station, mast, result);
+        var report = StaticsRun.Of(station, mast, result, []);
 
         Assert.Equal(report.Static!.HandEnhancement.Value, report.Static.Places[0].Enhancement.Value, 0.06 * report.Static.HandEnhancement.Value);
         // A uniform field over an insulated upright rod: it floats near the potential of its middle (any electrostatics text).
@@ -229,7 +217,7 @@ public class SurviveTests
     {
         var (_, _, result) = Of("lattice-22m");
         var station = Examples.Read(Lattice.Replace("    crossings:", "    top: { rod-length: 1 m, rod-diameter: 6 mm }\n    crossings:")).Station!;
-        var report = StaticsRun.Of(station, station.Masts[0], result);
+        var report = StaticsRun.Of(station, station.Masts[0], result, []);
 
         Assert.True(report.Static!.Places[0].OnsetField.Value < 5000);
         Assert.True(report.Ring!.AlreadyQuiet || report.Ring.Smallest!.OnsetFieldVPerM >= station.Statics.QuietFieldVPerM);

@@ -1,4 +1,4 @@
-using Mastwright.App.Files;
+using Mastwright.Report.Documents;
 using Mastwright.Tests.Shared;
 
 namespace Mastwright.App.Tests;
@@ -33,6 +33,8 @@ public sealed class BookCommandTests : IDisposable
 
     [Theory]
     [InlineData("Add --pdf")]
+    [InlineData("no name of a file", "--pdf", "")]
+    [InlineData("no name of a file", "--html", " ")]
     [InlineData("Name a file in it", "--pdf", "{folder}")]
     [InlineData("folder of this file does not exist", "--html", "{folder}/none/book.html")]
     [InlineData("2027-05-01", "--pdf", "{folder}/a.pdf", "--date", "May")]
@@ -64,6 +66,28 @@ public sealed class BookCommandTests : IDisposable
         Assert.Null(WholeFile.Write(Path.Combine(folder, "a.bin"), [2, 3], replace: true));
         Assert.Equal([2, 3], File.ReadAllBytes(Path.Combine(folder, "a.bin")));
         Assert.Single(Directory.GetFiles(folder));
+    }
+
+    [Fact]
+    public async Task The_list_of_materials_is_a_study_like_the_others_with_the_users_prices()
+    {
+        var (prices, sample) = (Path.Combine(folder, "prices.csv"), Path.Combine(folder, "sample.csv"));
+        await File.WriteAllTextAsync(prices, "part;unit;price;currency\nconcrete;m3;200;XYZ\n");
+        var priced = await Cli.Start("materials", Repository.File("examples", "tube-12m.yaml"), "--prices", prices, "--csv", folder);
+        var unread = await Cli.Start("materials", "--prices", Path.Combine(folder, "none.csv"));
+        var written = await Cli.Start("materials", "--sample", sample);
+
+        Assert.Equal((0, 2, 0), (priced.ExitCode, unread.ExitCode, written.ExitCode));
+        Assert.Contains("XYZ", priced.Output);
+        Assert.Contains(Directory.GetFiles(folder, "materials-*-table.csv"), f => File.ReadAllText(f).Contains("Cost, XYZ", StringComparison.Ordinal));
+        Assert.Contains("There is no such file", unread.Errors);
+        Assert.StartsWith("part,", (await File.ReadAllLinesAsync(sample)).First(l => !l.StartsWith('#')));
+
+        // Prices in two currencies cannot be added: refused, with the line.
+        await File.AppendAllTextAsync(prices, "crushed stone;m3;20;ABC\n");
+        var mixed = await Cli.Start("materials", "--prices", prices);
+        Assert.Equal(2, mixed.ExitCode);
+        Assert.Contains("cannot be added", mixed.Errors);
     }
 
     [Theory]

@@ -209,6 +209,55 @@ public sealed class JournalCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_correction_after_the_mast_was_renamed_is_refused_until_its_name_is_given()
+    {
+        string Key(Cli.Run noted) => noted.Output[(noted.Output.IndexOf(" as ", StringComparison.Ordinal) + 4)..].Split(['.', '\n'])[0];
+        var tension = Key(await Journal("tension", "--guy", "1/north", "--pulse", "10 in 4.1 s", "--temperature", "15 °C", "--at", "2026-05-01"));
+        var inspection = Key(await Journal("inspect", "--rest", "good", "--at", "2026-05-02"));
+        var text = await File.ReadAllTextAsync(design);
+        await File.WriteAllTextAsync(design, text.Replace("- name: A\n", "- name: B\n", StringComparison.Ordinal).Replace("strand: 3/16 in EHS", "strand: 1/4 in EHS", StringComparison.Ordinal));
+
+        foreach (var refused in new[]
+        {
+            await Journal("correct", "--key", tension, "--why", "x", "--reading", "pulse 10 in 4.4 s"),
+            await Journal("correct", "--key", tension, "--why", "x", "--temperature", "20 °C"),
+            await Journal("correct", "--key", inspection, "--why", "x", "--seen", "gap=bad: burnt"),
+        })
+        {
+            Assert.Equal(2, refused.ExitCode);
+            Assert.Contains("no mast “A” any more", refused.Errors.ReplaceLineEndings(" "));
+        }
+
+        // Words alone need no mast. A tension belongs to mast and strand: with the mast named anew, it is found anew.
+        Done(await Journal("correct", "--key", inspection, "--why", "x", "--note", "in a hurry"));
+        Done(await Journal("export", "--to", In("before.json")));
+        Done(await Journal("correct", "--key", tension, "--why", "the mast's new name", "--mast", "B"));
+        Done(await Journal("export", "--to", In("after.json")));
+
+        // By hand: T = 4 m L² N²/t². 1/4 in EHS has 121 lb/1000 ft, 3/16 in EHS 73 (ASTM A475); three insulators of 0.8 kg on a chord of 17.8 m.
+        var chord = Math.Sqrt((14 * 14) + (11 * 11));
+        double Mass(double pounds) => (pounds * 0.45359237 / 304.8) + (3 * 0.8 / chord);
+        Assert.Equal(Mass(121) / Mass(73), TensionIn("after.json") / TensionIn("before.json"), 0.02);
+
+        double TensionIn(string file) => JsonDocument.Parse(File.ReadAllText(In(file))).RootElement.GetProperty("entries").EnumerateArray()
+            .SelectMany(e => e.EnumerateObject()).Single(p => p.Name.Equals("tensionN", StringComparison.OrdinalIgnoreCase)).Value.GetDouble();
+    }
+
+    [Fact]
+    public async Task A_damaged_journal_gives_way_to_its_backup()
+    {
+        Done(await Journal("note", "--note", "before the damage"));
+        Done(await Journal("backup", "--to", In("backup.journal")));
+        await File.WriteAllTextAsync(In("meadow.journal"), "the first page is gone");
+
+        Assert.Equal(2, (await Journal("restore", "--from", In("none.journal"))).ExitCode);
+        Done(await Journal("restore", "--from", In("backup.journal")));
+
+        Assert.Contains("before the damage", (await Journal("list")).Output);
+        Assert.Equal("the first page is gone", await File.ReadAllTextAsync(Assert.Single(Directory.GetFiles(folder, "*.before-restore-*"), f => !f.EndsWith("-wal", StringComparison.Ordinal) && !f.EndsWith("-shm", StringComparison.Ordinal))));
+    }
+
+    [Fact]
     public async Task A_sheet_filled_in_by_hand_becomes_readings_and_the_next_turns()
     {
         Done(await Journal("readings", "--sheet", In("readings.csv")));

@@ -106,10 +106,25 @@ public class DrawingTests
     [InlineData(5, 5)]
     public void Marks_of_an_axis_enclose_its_range(double low, double high)
     {
-        var ticks = Plots.Ticks(low, high);
+        var ticks = RoundSteps.Enclosing(low, high);
 
         Assert.True(ticks[0] <= low + 1e-12 && ticks[^1] >= high - 1e-12);
         Assert.InRange(ticks.Length, 3, 9);
+    }
+
+    [Theory]
+    [InlineData(0.9, 1, 0.5)]
+    [InlineData(1, 1, 1)]
+    [InlineData(2.3, 2.5, 2)]
+    [InlineData(3, 5, 2)]
+    [InlineData(70, 100, 50)]
+    [InlineData(0.0021, 0.0025, 0.002)]
+    public void Steps_and_bars_are_round(double size, double step, double bar)
+    {
+        Assert.Equal(step, RoundSteps.AtLeast(size), 1e-9);
+        Assert.Equal(bar, RoundSteps.AtMost(size), 1e-9);
+        Assert.All(RoundSteps.Within(-size, 2.7 * size), t => Assert.InRange(t, -size * (1 + 1e-9), 2.7 * size * (1 + 1e-9)));
+        Assert.InRange(RoundSteps.Within(-size, 2.7 * size).Length, 2, 6);
     }
 
     private static IEqualityComparer<(double, double)> Close { get; } = EqualityComparer<(double, double)>.Create((a, b) => Math.Abs(a.Item1 - b.Item1) < 0.005 && Math.Abs(a.Item2 - b.Item2) < 0.005, _ => 0);

@@ -38,6 +38,10 @@ public sealed partial class FigureDataTests
     {
         var data = new FigureData("x, m", "y", [new FigureSeries("=cmd", [new FigurePoint(0.1, -2.5, 0, 0, "a \"word\"")])]);
         Assert.Equal("curve,\"x, m\",y,note\r\n'=cmd,0.1,-2.5,\"a \"\"word\"\"\"\r\n", data.ToCsv());
+
+        // A table goes the same way.
+        var table = new DocumentBuilder("t", "", Model.Units.UnitSystem.Metric).Table("", ["Part", "#Gain"], [["@SUM(A1)", "-3.2 dB"]]).Build();
+        Assert.Equal("Part,Gain\r\n'@SUM(A1),-3.2 dB\r\n", Assert.Single(CsvTables.Of(table, "t")).Text);
     }
 
     [GeneratedRegex("<polyline points=\"([^\"]+)\"")]

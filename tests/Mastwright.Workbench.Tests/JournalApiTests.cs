@@ -61,6 +61,18 @@ public sealed class JournalApiTests(Keeping keeping)
         Assert.Equal("refused", (string?)(await Send(note))["state"]);
     }
 
+    /// <summary>The answer to the first sending is lost, the reading is changed on the phone: it must not pass as taken already.</summary>
+    [Fact]
+    public async Task AChangedReadingUnderTheSameKeyIsRefusedAndNotTakenForTheFormer()
+    {
+        var note = Note(kind: "tension", guy: "1/back", way: "gauge", reading: "400 lbf", temperature: "59 °F");
+        Assert.Equal("kept", (string?)(await Send(note))["state"]);
+        note["reading"] = "410 lbf";
+        var second = await Send(note);
+        Assert.Equal("refused", (string?)second["state"]);
+        Assert.Equal("id", (string?)second["field"]);
+    }
+
     [Theory]
     [InlineData("tension", "1/nowhere", "gauge", "400 lbf", "guy")]
     [InlineData("tension", "1/back", "gauge", "heavy", "reading")]

@@ -75,6 +75,23 @@ public sealed class MovesAndComparisonTests
         Assert.Empty(Comparison.Lines(Sample, Sample));
     }
 
+    /// <summary>A design with its measured tables may be long: what is needed grows with its lines, not with their square (20 000 lines squared would be 1.6 GB).</summary>
+    [Fact]
+    public void LongTextsAreComparedWithoutATableOfAllPairs()
+    {
+        var lines = Enumerable.Range(0, 20_000).Select(i => $"line {i}").ToArray();
+        var kept = string.Join('\n', lines);
+        lines[7] = "other";
+        var now = string.Join('\n', lines) + "\nlast";
+        Comparison.Lines("a", "b");
+        var before = GC.GetAllocatedBytesForCurrentThread();
+
+        var changes = Comparison.Lines(kept, now);
+
+        Assert.Equal([new LineChange("line 7", false), new LineChange("other", true), new LineChange("last", true)], changes);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 100_000_000);
+    }
+
     [Fact]
     public void TheFrontHoldsWhatNoOtherBeats()
     {

@@ -66,6 +66,34 @@ public sealed class OutdoorsTests(Keeping keeping)
         Assert.Equal(before + 1, await Count(served));
     }
 
+    /// <summary>The workbench has a design with errors on its desk: the entry is not refused, only not taken yet.</summary>
+    [Fact]
+    public async Task WhatCannotBeTakenNowWaitsAndIsSentAgain()
+    {
+        var (page, _) = await Open();
+        var asked = 0;
+        await page.Context.RouteAsync("**/api/journal/entries", async route =>
+        {
+            if (asked++ > 0)
+            {
+                await route.ContinueAsync();
+                return;
+            }
+
+            var id = (string)JsonNode.Parse(route.Request.PostData!)![0]!["id"]!;
+            await route.FulfillAsync(new() { ContentType = "application/json", Body = $"[{{\"id\":\"{id}\",\"state\":\"later\",\"says\":\"The design on the desk has errors.\",\"field\":\"\"}}]" });
+        });
+        await Button(page, "Words").ClickAsync();
+        await page.Locator("#v-text").FillAsync("while the design was being mended");
+        await Button(page, "Go on").ClickAsync();
+        await Button(page, "Keep it").ClickAsync();
+        await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync("The design on the desk has errors.");
+        await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync($"1 entry {Waiting}");
+        await page.EvaluateAsync("() => dispatchEvent(new Event('online'))");
+        await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync("Everything entered here is in the journal");
+        Assert.Equal(2, asked);
+    }
+
     [Fact]
     public async Task AnInspectionLeftHalfDoneWaitsAndIsKeptItemByItem()
     {
@@ -99,6 +127,13 @@ public sealed class OutdoorsTests(Keeping keeping)
         await Button(page, "Keep it").ClickAsync();
         await Assertions.Expect(page.Locator("li.refused")).ToContainTextAsync("Not taken");
         await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync("1 not taken");
+
+        // A full store of drafts: the entry does not leave the store of entries before the other has it.
+        await page.EvaluateAsync("() => { Storage.prototype.kept = Storage.prototype.setItem; Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }; }");
+        await page.Locator("li.refused button").First.ClickAsync();
+        await page.EvaluateAsync("() => { Storage.prototype.setItem = Storage.prototype.kept; }");
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("li.refused")).ToContainTextAsync("Not taken");
         await page.Locator("li.refused button").First.ClickAsync();
         await Button(page, "1/back").ClickAsync();
         await Button(page, "Pitch of the plucked guy").ClickAsync();

@@ -58,6 +58,16 @@ public sealed class ScreenTests(BrowserTests.Fixture fixture) : IClassFixture<Br
         await Assertions.Expect(reader.Page.Locator(".space figcaption")).ToContainTextAsync(new Regex("movement drawn \\d+ times"));
         await reader.Page.GetByLabel("Wires coloured by").SelectOptionAsync(new SelectOptionValue { Index = 1 });
         await Assertions.Expect(reader.Page.Locator(".space figcaption")).ToContainTextAsync("Current of mast");
+
+        // Elevation and plan carry the same shades: the mast, whose current is the largest, the strongest one.
+        await Assertions.Expect(reader.Page.Locator("svg[aria-label^='Elevation'] .currents line.shade4").First).ToBeAttachedAsync();
+        await Assertions.Expect(reader.Page.Locator("svg[aria-label^='Plan'] .currents line").First).ToBeAttachedAsync();
+        await Assertions.Expect(reader.Page.Locator("svg[aria-label^='Elevation'] .guy:not(.bare)")).ToHaveCountAsync(0);
+        if (Pictures is not null)
+        {
+            await reader.Page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, "station-currents.png"), FullPage = true });
+        }
+
         Assert.Empty(reader.Complaints);
     }
 

@@ -44,8 +44,14 @@ public static class FeedProblem
         };
 
     /// <summary>The room and the stock on a band.</summary>
-    public static Workshop Workshop(Station station, double frequencyHz, double duty) =>
-        new([.. Catalogue.Default.Capacitors.All.Select(c => Item(station, c)), Stub(frequencyHz)], station.Feed.BoxDiameterM, station.Feed.BoxLengthM) { DutyRatio = duty };
+    public static Workshop Workshop(Station station, Band band) => Workshop(station, band.FrequencyHz, band);
+
+    /// <summary>The room and the stock at a frequency.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="frequencyHz">Frequency, Hz.</param>
+    /// <param name="mode">The band whose duty and modulation hold there.</param>
+    public static Workshop Workshop(Station station, double frequencyHz, Band mode) =>
+        new([.. Catalogue.Default.Capacitors.All.Select(c => Item(station, c)), Stub(frequencyHz)], station.Feed.BoxDiameterM, station.Feed.BoxLengthM) { DutyRatio = mode.Duty, PeakFactor = mode.ModulationPeak };
 
     /// <summary>A capacitor of the catalogue with its ratings and its price.</summary>
     public static CapacitorItem Item(Station station, CatalogueCapacitor c) => new(
@@ -59,8 +65,13 @@ public static class FeedProblem
     public static ImmutableArray<LineType> Lines()
     {
         LineType[] single = [Type(Catalogue.Default.Lines["RG-213"]), Type(Catalogue.Default.Lines["RG-11"])];
-        return [.. single, .. single.Select(l => new LineType($"two {l.Name} in parallel", l.CharacteristicOhm / 2, l.VelocityFactor, l.SkinDb, l.DielectricDb))];
+        return [.. single, .. single.Select(l => new LineType(Doubled(l.Name), l.CharacteristicOhm / 2, l.VelocityFactor, l.SkinDb, l.DielectricDb))];
     }
+
+    /// <summary>The catalogue's row of a kind of line, also of two in parallel; null when it is none of the catalogue's.</summary>
+    public static CatalogueLine? RowOf(LineType type) => Catalogue.Default.Lines.All.FirstOrDefault(l => type.Name == l.Name || type.Name == Doubled(l.Name));
+
+    private static string Doubled(string name) => $"two {name} in parallel";
 
     /// <summary>What a network costs with the prices of the design; null when any is unknown.</summary>
     public static double? Price(Station station, Realisation real)

@@ -81,18 +81,20 @@ public static class FeedRun
         }
 
         progress?.Report(new AnalysisStep("Solving the currents to the edges of the bands", 0.1));
+        var model = WireModels.Of(station);
         double[] at = [.. station.Bands.SelectMany(Frequencies)];
-        var solutions = WireSolver.Sweep(WireModels.Of(station), at, null, cancellation).Solutions;
+        var solved = new SolveResult[at.Length];
+        Parallel.For(0, at.Length, new ParallelOptions { CancellationToken = cancellation }, i => solved[i] = WireSolver.Solve(model, at[i], null, cancellation));
         return [.. station.Masts.Select((mast, m) =>
         {
             progress?.Report(new AnalysisStep($"Feeding mast {mast.Name}", 0.4 + (0.6 * m / station.Masts.Length)));
             var bands = new BandFeed[station.Bands.Length];
             Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
-                bands[b] = One(station, mast, m, station.Bands[b], result.Masts[m].Bands[b], [.. solutions.Skip(3 * b).Take(3)], cancellation));
-            var networks = bands.Where(b => b.Chosen is not null).Select(b => new BandNetwork(b.Band.Title, FeedProblem.Edges(b.Band).LowHz, FeedProblem.Edges(b.Band).HighHz, b.Chosen!)).ToImmutableArray();
+                bands[b] = One(station, mast, m, station.Bands[b], result.Masts[m].Bands[b], solved.AsSpan(3 * b, 3).ToArray(), cancellation));
+            var networks = bands.Where(b => b.Chosen is not null).Select(b => new BandNetwork(b.Band.Title, FeedProblem.Edges(b.Band).LowHz, FeedProblem.Edges(b.Band).HighHz, b.Chosen!) { PeakFactor = b.Band.ModulationPeak }).ToImmutableArray();
             var relay = new Relay("relay", new PeakVolts(station.Feed.RelayPeakV), new RmsAmps(station.Feed.RelayCurrentA), station.Feed.RelayOpenF);
             var plan = networks.Length < 2 ? null : SwitchPlan.Of(networks, relay, station.Feed.Receiver?.InputOhm, station.Feed.Receiver?.LimitW ?? new ReceiverSpec().LimitW);
-            var centres = Enumerable.Range(0, station.Bands.Length).Select(b => solutions[(3 * b) + 1]).ToList();
+            var centres = Enumerable.Range(0, station.Bands.Length).Select(b => solved[(3 * b) + 1].Solution).ToList();
             return new MastFeed(mast.Name, [.. bands], plan, plan is null ? [] : SharedCoil.Of(station, bands, plan), NeighbourReceiver.Of(result, m, centres), CableChoke.Of(station, bands));
         })];
     }
@@ -103,12 +105,19 @@ public static class FeedRun
         return [Math.Min(low, band.FrequencyHz * (1 - Reach)), band.FrequencyHz, Math.Max(high, band.FrequencyHz * (1 + Reach))];
     }
 
-    private static BandFeed One(Station station, Mast mast, int feed, Band band, BandResult result, WireSolution[] solved, CancellationToken cancellation)
+    private static BandFeed One(Station station, Mast mast, int feed, Band band, BandResult result, SolveResult[] sweep, CancellationToken cancellation)
     {
         if (result.Network is not { } network)
         {
             return new BandFeed { Band = band, Result = result, Findings = result.Unmatched };
         }
+
+        if (sweep.Any(s => s.Solution is null))
+        {
+            return new BandFeed { Band = band, Result = result, Findings = [.. network.Findings, .. sweep.SelectMany(s => s.Findings).DistinctBy(f => (f.Code, f.Message))] };
+        }
+
+        var solved = sweep.Select(s => s.Solution!).ToArray();
 
         // The verdict's impedance stands; the sweep over perfect ground gives how it changes over the band, the earth's loss how it changes with the soil.
         var tolerance = station.Feed.Tolerance;
@@ -119,7 +128,7 @@ public static class FeedRun
         MatchCandidate Over(MatchCandidate c) => new(c.TopologyId, c.Title, c.Ladder, c.Problem with { Load = load });
 
         var problem = FeedProblem.Of(station, band, LoadImpedance.Constant(result.MastOhm), shunt);
-        var workshop = FeedProblem.Workshop(station, band.FrequencyHz, band.Duty);
+        var workshop = FeedProblem.Workshop(station, band);
         var kinds = MatchDesigner.Design(problem).Candidates.GroupBy(c => c.TopologyId).Select(g => BuiltNetworks.Of(g.Take(TriesOfAKind), workshop, enough: 1)).ToList();
         var chosen = network.Match;
         var offers = kinds.Select(k => k.Built.FirstOrDefault()).OfType<Realisation>().Where(r => r.Candidate.TopologyId != chosen.TopologyId)

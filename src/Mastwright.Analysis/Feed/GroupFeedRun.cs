@@ -51,19 +51,23 @@ public static class GroupFeedRun
             findings.AddRange(solved.Findings);
             if (solved.Solution is { } solution)
             {
-                groups.Add(One(station, group, new GroupBasis(solution), Beside(station, group, cancellation)));
+                var beside = Beside(station, group, cancellation);
+                findings.AddRange(beside.Findings);
+                groups.Add(One(station, group, new GroupBasis(solution), beside.Solutions));
             }
         }
 
         return (groups.ToImmutable(), [.. findings.DistinctBy(f => (f.Code, f.Message))]);
     }
 
-    private static ImmutableArray<WireSolution> Beside(Station station, Group group, CancellationToken cancellation)
+    // The edges of the band the group works in; of a group outside every band, a hundredth to either side.
+    private static SweepResult Beside(Station station, Group group, CancellationToken cancellation)
     {
-        var (low, high) = station.Bands.FirstOrDefault(b => b.FrequencyHz == group.FrequencyHz) is { } band
-            ? FeedProblem.Edges(band)
+        var edges = GroupRun.BandOf(station, group) is { } band ? FeedProblem.Edges(band) : default;
+        var (low, high) = edges.LowHz < group.FrequencyHz && group.FrequencyHz < edges.HighHz
+            ? edges
             : (group.FrequencyHz * (1 - EdgeShare), group.FrequencyHz * (1 + EdgeShare));
-        return WireSolver.Sweep(WireModels.Of(station), [low, group.FrequencyHz, high], null, cancellation).Solutions;
+        return WireSolver.Sweep(WireModels.Of(station), [low, group.FrequencyHz, high], null, cancellation);
     }
 
     private static FedGroup One(Station station, Group group, GroupBasis basis, ImmutableArray<WireSolution> beside)
@@ -76,8 +80,7 @@ public static class GroupFeedRun
         var terminals = GroupTerminals.Of(station, group, first, basis, beside);
         var names = terminals.Fed.Select(i => station.Masts[i].Name).ToImmutableArray();
         var (feeds, why) = GroupDesigner.Design(terminals.Problem);
-        var duty = station.Bands.FirstOrDefault(b => b.FrequencyHz == group.FrequencyHz)?.Duty ?? new Band().Duty;
-        var workshop = FeedProblem.Workshop(station, group.FrequencyHz, duty);
+        var workshop = FeedProblem.Workshop(station, group.FrequencyHz, GroupRun.BandOf(station, group) ?? new Band());
         var azimuth = (Math.PI / 2) - first.BearingRad;
         var wanted = TitleOf(group.Feed.Way);
         var offers = feeds.DistinctBy(f => f.Title).Select(f => GroupRealisation.Of(f, workshop))
@@ -109,22 +112,20 @@ public static class GroupFeedRun
                 WayOut: "Build a box for each such position, or ask currents that are the same set on other masts."));
         }
 
-        return new FedGroup(group, names, offers, table, table is null ? [] : [.. alike.Select((d, k) => Hang(station, basis, terminals, offers[0].Real, table.Directions[k], d))], findings.ToImmutable());
+        return new FedGroup(group, names, offers, table, table is null ? [] : [.. alike.Select((d, k) => Hang(station, group, basis, terminals, offers[0].Real, table.Directions[k], d))], findings.ToImmutable());
     }
 
-    private static FedDirection Hang(Station station, GroupBasis basis, GroupTerminals terminals, GroupRealisation real, Circuits.Groups.Direction ports, Direction direction)
+    private static FedDirection Hang(Station station, Group group, GroupBasis basis, GroupTerminals terminals, GroupRealisation real, Circuits.Groups.Direction ports, Direction direction)
     {
-        var problem = terminals.Problem;
         var asked = GroupRun.Asked(station, direction);
-        var scale = Math.Sqrt(problem.PowerW / basis.PowerW(asked));
 
         // What the feed is asked for at its terminals in this position, strays included.
-        var own = GroupTerminals.Of(station, station.Groups.First(g => g.Directions.Contains(direction)), direction, basis).Problem.Currents;
+        var own = GroupTerminals.Of(station, group, direction, basis).Problem.Currents;
         var (feed, currents) = real.Hung(ports.PortOfMast, own);
         var given = terminals.IntoMasts(currents);
         var azimuth = (Math.PI / 2) - direction.BearingRad;
         var reference = terminals.Fed.MaxBy(i => asked[i].Magnitude);
-        return new FedDirection(direction, basis.Pattern([.. asked.Select(a => a * scale)], azimuth), basis.Pattern(given, azimuth),
+        return new FedDirection(direction, basis.Pattern(basis.AtPower(asked, group.PowerW), azimuth), basis.Pattern(given, azimuth),
             [.. terminals.Fed.Select(i => (station.Masts[i].Name, asked[i] / asked[reference], given[i] / given[reference]))], feed.Swr, feed.DumpPowerW);
     }
 

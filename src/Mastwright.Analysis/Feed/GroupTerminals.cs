@@ -50,9 +50,17 @@ internal sealed class GroupTerminals
         {
             ReachM = reach,
             Feeder = FeedProblem.Type(Catalogue.Default.Lines[group.Feed.Feeder]),
-            FeederLengthsM = group.Feed.FeederLengthsM.Length == fed.Length ? group.Feed.FeederLengthsM : null,
+            FeederLengthsM = Feeders(station, group, fed),
         };
         return new GroupTerminals(problem, fed, into, asked.Length);
+    }
+
+    // The file gives one length for each mast that any position feeds; a position may leave some of them out. What does not fit is left for the problem to refuse.
+    private static ImmutableArray<double>? Feeders(Station station, Group group, int[] fed)
+    {
+        var lengths = group.Feed.FeederLengthsM;
+        var everFed = Enumerable.Range(0, station.Masts.Length).Where(i => group.Directions.Any(d => GroupRun.Asked(station, d)[i] != Complex.Zero)).ToList();
+        return lengths.IsEmpty ? null : lengths.Length == everFed.Count ? [.. fed.Select(i => lengths[everFed.IndexOf(i)])] : lengths;
     }
 
     /// <summary>Currents of all masts for currents at the terminals of those fed.</summary>

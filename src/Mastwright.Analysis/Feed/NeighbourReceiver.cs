@@ -18,14 +18,18 @@ public sealed record NeighbourReceiver(string Transmitting, string Mast, string 
     /// <summary>How much a limiter or filter must take off, dB; zero when nothing.</summary>
     public double NeededDb => Math.Max(0, 10 * Math.Log10(PowerW / LimitW));
 
-    internal static ImmutableArray<NeighbourReceiver> Of(StationResult result, int transmitting, IReadOnlyList<WireSolution> solutions)
+    internal static ImmutableArray<NeighbourReceiver> Of(StationResult result, int transmitting, IReadOnlyList<WireSolution?> solutions)
     {
         var station = result.Station;
         var receiver = station.Feed.Receiver ?? new ReceiverSpec();
         var rows = ImmutableArray.CreateBuilder<NeighbourReceiver>();
         for (var b = 0; b < station.Bands.Length; b++)
         {
-            var solution = solutions[b];
+            if (solutions[b] is not { } solution)
+            {
+                continue;
+            }
+
             for (var m = 0; m < station.Masts.Length; m++)
             {
                 var networks = result.Masts[m].Bands.Where(x => x.Match is not null).ToList();

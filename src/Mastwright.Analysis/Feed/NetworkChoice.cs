@@ -36,7 +36,7 @@ public static class NetworkChoice
             return (null, designed.Findings);
         }
 
-        var workshop = FeedProblem.Workshop(station, band.FrequencyHz, band.Duty);
+        var workshop = FeedProblem.Workshop(station, band);
         var asked = station.Feed.Networks.Where(n => n.Band == band.Title && (n.Mast is null || n.Mast == mast)).OrderBy(n => n.Mast is null).FirstOrDefault();
         if (asked is not null)
         {

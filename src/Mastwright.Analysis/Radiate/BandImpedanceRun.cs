@@ -32,7 +32,9 @@ public sealed record BandImpedance(
 public static class BandImpedanceRun
 {
     private const int Shown = 61;
-    private const double Tolerance = 0.005;
+
+    /// <summary>Relative error asked of the curve.</summary>
+    internal const double Tolerance = 0.005;
 
     /// <summary>Every mast on every band.</summary>
     public static (ImmutableArray<BandImpedance> Bands, ImmutableArray<Finding> Findings) Of(Station station, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)

@@ -56,7 +56,7 @@ internal static class BandRun
     /// <param name="overSoil">The currents over the real soil when the earth is to be exact; null for the estimate.</param>
     public static BandAnswer Of(Station station, Mast mast, Band band, WireSolution solution, int feed, WireSolution? overSoil = null)
     {
-        var exact = overSoil is null ? null : EarthJudgement.Of(overSoil, solution, feed);
+        var exact = overSoil is null ? null : EarthJudgement.Of(mast, overSoil, solution, feed);
         var driven = solution.DrivePower(1, feed);
         var earth = exact?.EarthLoss ?? EarthEstimate.Of(mast, Soils.Of(station.Site), BaseField.Of(driven, feed));
         var lossless = solution.FeedImpedance(feed);

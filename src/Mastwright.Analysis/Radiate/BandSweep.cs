@@ -52,7 +52,7 @@ public static class BandSweep
     private const int Solved = 5;
     private const int Shown = 41;
 
-    /// <summary>One mast across one band: the wires are solved at a few frequencies, the rows between follow a smooth curve through them.</summary>
+    /// <summary>One mast across one band, over the earth the verdict rests on: the wires are solved at a few frequencies, the rows between follow a smooth curve through them.</summary>
     /// <param name="result">The station's result.</param>
     /// <param name="mast">Index of the mast.</param>
     /// <param name="band">Index of the band.</param>
@@ -62,17 +62,12 @@ public static class BandSweep
         var station = result.Station;
         var (m, b) = (station.Masts[mast], station.Bands[band]);
         var answer = result.Masts[mast].Bands[band];
-        var (low, high) = AmateurBands.EdgesOf(b.FrequencyHz) ?? (0.98 * b.FrequencyHz, 1.02 * b.FrequencyHz);
-        (low, high) = (b.LowHz ?? low, b.HighHz ?? high);
-        var model = WireModels.Of(station);
-        double[] at = [.. Enumerable.Range(0, Solved).Select(i => low + ((high - low) * i / (Solved - 1))).Append(b.FrequencyHz).Distinct().Order()];
-        var sweep = WireSolver.Sweep(model, at, null, cancellation);
-        if (sweep.Solutions.IsEmpty)
+        var (low, high) = BandImpedanceRun.Edges(b);
+        if ((EarthChoice.IsExact(station) ? OverSoil(station, mast, b, low, high, cancellation) : OverPerfectGround(station, mast, b, low, high, cancellation)) is not { } load)
         {
             return new BandSweepResult(m.Name, b.Title, []);
         }
 
-        var load = LoadImpedance.Table([.. sweep.Solutions.Select((s, i) => (at[i], s.FeedImpedance(mast) + BandRun.Drive(station, m, s, mast).Earth.Value))]);
         var matched = answer.Match is { } match ? new MatchCandidate(match.TopologyId, match.Title, match.Ladder, match.Problem with { Load = load }) : null;
         var points = Enumerable.Range(0, Shown).Select(i => low + ((high - low) * i / (Shown - 1))).Select(f =>
         {
@@ -81,5 +76,22 @@ public static class BandSweep
             return new SweepPoint(f, new Complex(seen.TerminalResistance.Value, seen.TerminalReactance.Value), matched?.SwrAt(f));
         });
         return new BandSweepResult(m.Name, b.Title, [.. points]);
+    }
+
+    private static LoadImpedance? OverPerfectGround(Station station, int mast, Band b, double low, double high, CancellationToken cancellation)
+    {
+        double[] at = [.. Enumerable.Range(0, Solved).Select(i => low + ((high - low) * i / (Solved - 1))).Append(b.FrequencyHz).Distinct().Order()];
+        var sweep = WireSolver.Sweep(WireModels.Of(station), at, null, cancellation);
+        return sweep.Solutions.IsEmpty ? null
+            : LoadImpedance.Table([.. sweep.Solutions.Select((s, i) => (at[i], s.FeedImpedance(mast) + BandRun.Drive(station, station.Masts[mast], s, mast).Earth.Value))]);
+    }
+
+    // Where the verdict rests on the real soil, its network meets the impedance over that soil, the earth's loss in it.
+    private static LoadImpedance? OverSoil(Station station, int mast, Band b, double low, double high, CancellationToken cancellation)
+    {
+        var (sweep, _) = SoilSolver.Sweep(SoilModels.Of(station).Model, low, high, BandImpedanceRun.Tolerance, cancellation);
+        return sweep.HasValues
+            ? LoadImpedance.Table([.. Enumerable.Range(0, Shown).Select(i => Math.Min(high, low + ((high - low) * i / (Shown - 1)))).Append(b.FrequencyHz).Distinct().Order().Select(f => (f, sweep.FeedImpedance(f, mast)))])
+            : null;
     }
 }

@@ -1,6 +1,8 @@
 using Mastwright.Fields.Earth;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
+using Mastwright.Model.Design;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Radiate;
 
@@ -11,15 +13,15 @@ namespace Mastwright.Analysis.Radiate;
 /// </summary>
 internal static class EarthJudgement
 {
-    // The field along the ground must reach this share of the strongest, in power.
+    // The field along the ground must reach this share of the strongest, in power (common practice, no source).
     private const double Least = 0.8;
 
-    // Above five eighths of a wavelength a mast's field along the ground is the rest of parts that cancel.
+    // Much above five eighths of a wavelength a mast's field along the ground is the rest of parts that cancel; a little is left for fat and loaded masts (common practice, no source).
     private const double HighestWavelengths = 0.65;
 
     /// <summary>The comparison; null where it says nothing.</summary>
-    public static EarthComparison? Of(WireSolution overSoil, WireSolution overPerfectGround, int feed) =>
-        overPerfectGround.Mesh.Nodes.Max(n => n.Z) <= HighestWavelengths * 299792458.0 / overPerfectGround.FrequencyHz
+    public static EarthComparison? Of(Mast mast, WireSolution overSoil, WireSolution overPerfectGround, int feed) =>
+        mast.TopM <= HighestWavelengths * Vacuum.WavelengthM(overPerfectGround.FrequencyHz)
         && IsFair(FarField.Of(overPerfectGround.DrivePower(1, feed))) ? EarthComparison.Of(overSoil, overPerfectGround, feed) : null;
 
     private static bool IsFair(FarField perfect)

@@ -1,6 +1,7 @@
 using System.Numerics;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
+using Mastwright.Model.Units;
 using Mastwright.Numerics.Dense;
 
 namespace Mastwright.Analysis.Radiate;
@@ -41,6 +42,13 @@ internal sealed class GroupBasis
     /// <summary>Power into all bases, W.</summary>
     public double PowerW(Complex[] currents) => Volts(currents).Zip(currents, (v, i) => (v * Complex.Conjugate(i)).Real).Sum();
 
+    /// <summary>Currents in the ratios asked, at a power into all bases.</summary>
+    public Complex[] AtPower(Complex[] asked, double powerW)
+    {
+        var scale = Math.Sqrt(powerW / PowerW(asked));
+        return [.. asked.Select(a => a * scale)];
+    }
+
     /// <summary>The fields of all masts in one direction.</summary>
     public FarFieldSample[] Towards(double elevationRad, double azimuthRad) => [.. far.Select(f => f.At((Math.PI / 2) - elevationRad, azimuthRad))];
 
@@ -54,7 +62,7 @@ internal sealed class GroupBasis
             phi += currents[k] * towards[k].Phi;
         }
 
-        return 4 * Math.PI * new FarFieldSample(theta, phi).SquaredV2 / (376.730313668 * PowerW(currents));
+        return 4 * Math.PI * new FarFieldSample(theta, phi).SquaredV2 / (Vacuum.WaveImpedanceOhm * PowerW(currents));
     }
 
     /// <summary>Gain, front to back and cuts.</summary>

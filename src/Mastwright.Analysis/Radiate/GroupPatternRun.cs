@@ -86,8 +86,7 @@ public static class GroupPatternRun
     private static SteeredDirection Steer(Station station, Group group, Direction direction, GroupBasis basis, CancellationToken cancellation)
     {
         var asked = GroupRun.Asked(station, direction);
-        var scale = Math.Sqrt(group.PowerW / basis.PowerW(asked));
-        var currents = asked.Select(a => a * scale).ToArray();
+        var currents = basis.AtPower(asked, group.PowerW);
         var azimuth = (Math.PI / 2) - direction.BearingRad;
         var pattern = basis.Pattern(currents, azimuth);
 

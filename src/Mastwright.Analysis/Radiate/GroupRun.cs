@@ -39,14 +39,12 @@ internal static class GroupRun
             foreach (var direction in group.Directions)
             {
                 var asked = Asked(station, direction);
-                var lossW = asked.Zip(earth, (a, r) => r * a.Magnitude * a.Magnitude).Sum();
-                var scale = Math.Sqrt(group.PowerW / (solution.DriveCurrents(asked).InputPowerW + lossW));
-                var driven = solution.DriveCurrents([.. asked.Select(a => a * scale)]);
+                var (driven, _) = AtPower(group, solution, asked, earth);
                 for (var m = 0; m < drives.Count; m++)
                 {
                     if (asked[m] != Complex.Zero)
                     {
-                        drives[m].Add(GuyStress.Of(station.Masts[m], $"{group.Name}, {direction.Name}", driven, 1, 1));
+                        drives[m].Add(GuyStress.Of(station.Masts[m], $"{group.Name}, {direction.Name}", driven, 1, BandOf(station, group)?.ModulationPeak ?? 1));
                     }
                 }
             }
@@ -59,6 +57,23 @@ internal static class GroupRun
     public static Complex[] Asked(Station station, Direction direction) => [.. station.Masts.Select(m => direction.Currents.FirstOrDefault(c => c.Mast == m.Name) is { } c
         ? Complex.FromPolarCoordinates(c.Size, c.PhaseRad) : Complex.Zero)];
 
+    /// <summary>The band whose duty and modulation a group shares: the one nearest in frequency; null when the station has none.</summary>
+    public static Band? BandOf(Station station, Group group) => station.Bands.IsEmpty ? null : station.Bands.MinBy(b => Math.Abs(b.FrequencyHz - group.FrequencyHz));
+
+    /// <summary>A group at its full power: the powers into the solved bases and the losses of the earth under them add up to it.</summary>
+    /// <param name="group">The group.</param>
+    /// <param name="solution">The solved currents.</param>
+    /// <param name="asked">Base currents in the ratios asked.</param>
+    /// <param name="earthOhm">Earth loss of each mast that is not in the solution, Ω.</param>
+    /// <returns>The currents, and the share of the power that goes into the solved bases.</returns>
+    public static (DrivenWires Driven, double Share) AtPower(Group group, WireSolution solution, Complex[] asked, IReadOnlyList<double> earthOhm)
+    {
+        var intoBasesW = solution.DriveCurrents(asked).InputPowerW;
+        var wholeW = intoBasesW + asked.Zip(earthOhm, (a, r) => r * a.Magnitude * a.Magnitude).Sum();
+        var scale = Math.Sqrt(group.PowerW / wholeW);
+        return (solution.DriveCurrents([.. asked.Select(a => a * scale)]), intoBasesW / wholeW);
+    }
+
     private static IEnumerable<DirectionResult> Directions(Station station, Group group, WireSolution solution, Trail[] earth, bool exact) =>
         group.Directions.AsParallel().AsOrdered().Select(d => Direction(station, group, d, solution, earth, exact));
 
@@ -70,13 +85,8 @@ internal static class GroupRun
         var masts = station.Masts;
         var asked = Asked(station, direction);
 
-        var unit = solution.DriveCurrents(asked);
-        var lossW = asked.Select((a, i) => earth[i].Value * a.Magnitude * a.Magnitude).Sum();
-        var scale = Math.Sqrt(group.PowerW / (unit.InputPowerW + lossW));
-        var driven = solution.DriveCurrents([.. asked.Select(a => a * scale)]);
-
         // The solver's gain counts the power into its own feeds; the earth's share is taken off here.
-        var share = unit.InputPowerW / (unit.InputPowerW + lossW);
+        var (driven, share) = AtPower(group, solution, asked, [.. earth.Select(e => e.Value)]);
         var far = FarField.Of(driven);
         var azimuth = (Math.PI / 2) - direction.BearingRad;
         var elevation = StrongestElevation(far, azimuth);

@@ -4,6 +4,7 @@ using Mastwright.Catalog;
 using Mastwright.Fields.Results;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Radiate;
 
@@ -93,7 +94,7 @@ internal static class GuyStress
                     }
 
                     var amps = largest[wire.Name];
-                    pieces.Add(new(level, anchor, p, along, along + wire.LengthM, amps, amps / mastRms, wire.LengthM * driven.FrequencyHz / 299792458.0, Math.Abs(wire.End.Z) < 1e-6));
+                    pieces.Add(new(level, anchor, p, along, along + wire.LengthM, amps, amps / mastRms, wire.LengthM / Vacuum.WavelengthM(driven.FrequencyHz), Math.Abs(wire.End.Z) < 1e-6));
                     along += wire.LengthM;
                 }
             }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mastwright.Fields.Earth;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Radiate;
 
@@ -102,7 +103,7 @@ public static class RadialRun
             var over = WireSolver.Solve(WireModels.Of(laid), band.FrequencyHz, null, cancellation).Solution;
             if (over is not null && SoilSolver.Solve(SoilModels.Of(laid).Model, band.FrequencyHz, cancellation).Solution is { } real)
             {
-                solved.Add((new(n, length, Fields.Results.FarField.Of(real.DrivePower(1)).RadiatedPowerW), EarthJudgement.Of(real, over, 0)?.Efficiency.Value));
+                solved.Add((new(n, length, Fields.Results.FarField.Of(real.DrivePower(1)).RadiatedPowerW), EarthJudgement.Of(mast, real, over, 0)?.Efficiency.Value));
             }
         }
 
@@ -176,7 +177,7 @@ public static class RadialRun
         foreach (var (n, length) in options)
         {
             var model = SoilModels.Of(alone, soil, m => RadialPlan.Of(alone, m, n, length)).Model;
-            if (over is null || SoilSolver.Solve(model, band.FrequencyHz, cancellation).Solution is not { } real || EarthJudgement.Of(real, over, own) is not { } judged)
+            if (over is null || SoilSolver.Solve(model, band.FrequencyHz, cancellation).Solution is not { } real || EarthJudgement.Of(mast, real, over, own) is not { } judged)
             {
                 return null;
             }
@@ -189,7 +190,7 @@ public static class RadialRun
     }
 
     // Beyond half a wavelength wire is better spent on more radials; the estimate gives none of it back either.
-    private static double Longest(double frequencyHz, double lengthM) => Math.Min(lengthM, 0.5 * 299792458.0 / frequencyHz);
+    private static double Longest(double frequencyHz, double lengthM) => Math.Min(lengthM, 0.5 * Vacuum.WavelengthM(frequencyHz));
 
     private static (Fields.Results.DrivenWires Driven, double WireOhm, double RadiationOhm) Resistances(WireSolution perfect, int feed)
     {

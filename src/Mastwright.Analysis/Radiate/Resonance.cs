@@ -1,6 +1,7 @@
 using Mastwright.Fields.Solving;
 using Mastwright.Fields.Wires;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Radiate;
 
@@ -12,8 +13,6 @@ namespace Mastwright.Analysis.Radiate;
 /// <param name="cancellation">Stops the work.</param>
 internal sealed class Resonance(WireModel model, CancellationToken cancellation)
 {
-    private const double LightMPerS = 299792458.0;
-
     // Frequencies are asked for on a lattice this fine, as a share of the quarter wave, so that like masts meet on it.
     private const double Lattice = 1e-5;
 
@@ -24,7 +23,7 @@ internal sealed class Resonance(WireModel model, CancellationToken cancellation)
     /// <param name="reachM">Length from the feed to the farthest end of the radiating wire, which guesses the quarter wave.</param>
     public Trail? First(int feed, double reachM)
     {
-        var quarterHz = LightMPerS / (4 * reachM);
+        var quarterHz = Vacuum.SpeedOfLightMPerS / (4 * reachM);
         double Reactance(double f) => At(f).FeedImpedance(feed).Imaginary;
         double OnLattice(double f) => Math.Round(f / (Lattice * quarterHz)) * (Lattice * quarterHz);
 

@@ -1,13 +1,13 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using Mastwright.Analysis.Feed;
 using Mastwright.Circuits.Ac;
-using Mastwright.Circuits.Loss;
-using Mastwright.Circuits.Match;
 using Mastwright.Fields.Earth;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Radiate;
 
@@ -21,7 +21,7 @@ namespace Mastwright.Analysis.Radiate;
 /// <param name="Hat">Heats top wires and their rim.</param>
 public sealed record PowerShares(double SkyWave, double Soil, double? SoilNear, double Radials, double Mast, double Guys, double Hat)
 {
-    /// <summary>Heats coils and capacitors of the two-element network, as a share of the transmitter's power; null without a network.</summary>
+    /// <summary>Heats coils and capacitors of the network chosen for the band, as a share of the transmitter's power; null without a network.</summary>
     public double? Network { get; init; }
 }
 
@@ -116,7 +116,7 @@ public static class SoilRun
 
     private static SoilBand One(Station station, Mast mast, int feed, Band band, Soil soil, WireSolution perfect, WireSolution real, ImmutableArray<(string, Complex, double)> others)
     {
-        var comparison = EarthJudgement.Of(real, perfect, feed);
+        var comparison = EarthJudgement.Of(mast, real, perfect, feed);
         var estimate = BandRun.Of(station, mast, band, perfect, feed).Result;
         var driven = real.DrivePower(1, feed);
         FarField far = FarField.Of(driven), farPerfect = FarField.Of(perfect.DrivePower(1, feed));
@@ -124,12 +124,10 @@ public static class SoilRun
         var pattern = Enumerable.Range(0, 91).Select(e => At(far, farPerfect, e * Math.PI / 180, azimuth)).ToImmutableArray();
         var round = Enumerable.Range(0, Bearings).Select(a => far.FieldAt1KmVPerM(band.PowerW, (Math.PI / 2) - (2 * Math.PI * a / Bearings))).ToList();
         var field = round.Max();
-        var match = LMatch.Design(new MatchProblem(LoadImpedance.Constant(real.FeedImpedance(feed)), station.Feed.LineOhm, band.FrequencyHz, band.PowerW, PartQuality.FromQ(station.Feed.CoilQ, station.Feed.CapacitorQ))
-        {
-            BaseShuntF = BandRun.BaseCapacitanceF(station, mast),
-        }).Candidates.FirstOrDefault();
+        var problem = FeedProblem.Of(station, band, LoadImpedance.Constant(real.FeedImpedance(feed)), BandRun.BaseCapacitanceF(station, mast));
+        var match = NetworkChoice.Of(station, mast.Name, band, problem).Chosen?.Match;
         var flat = GroundWave.FlatEarthLimitM(band.FrequencyHz);
-        var nearest = 299792458.0 / band.FrequencyHz;
+        var nearest = Vacuum.WavelengthM(band.FrequencyHz);
         return new(
             mast.Name, band, real.FeedImpedance(feed), estimate.MastOhm, comparison, estimate.Efficiency, Shares(driven, far.RadiatedPowerW, comparison?.Efficiency.Value) with { Network = match?.LossW / band.PowerW },
             pattern, pattern.MaxBy(p => p.SoilDbi), field, field * GroundWave.Attenuation(soil, band.FrequencyHz, 1000).Magnitude, others, real.Mesh.UnknownCount)

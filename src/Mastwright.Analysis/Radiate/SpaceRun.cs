@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Mastwright.Analysis.Results;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
-using Mastwright.Model.Design;
 
 namespace Mastwright.Analysis.Radiate;
 
@@ -36,7 +35,7 @@ public static class SpaceRun
     {
         var station = result.Station;
         var (m, b) = (station.Masts[mast], station.Bands[band]);
-        var overSoil = station.Site.Earth == EarthModel.Exact || station.Masts.Any(x => x.Radials.Lay == RadialLay.Elevated);
+        var overSoil = EarthChoice.IsExact(station);
         var solution = overSoil
             ? SoilSolver.Solve(SoilModels.Of(station).Model, b.FrequencyHz, cancellation).Solution
             : WireSolver.Solve(WireModels.Of(station), b.FrequencyHz, null, cancellation).Solution;

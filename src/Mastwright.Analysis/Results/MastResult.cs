@@ -53,6 +53,9 @@ public sealed record BandResult
     /// <summary>Peak voltage across the base.</summary>
     public required Trail BasePeakV { get; init; }
 
+    /// <summary>Voltage across the base, rms.</summary>
+    public Trail BaseRmsV => Trail.Computed("base voltage, rms", "U", BasePeakV.Value / Math.Sqrt(2), QuantityKind.RmsVoltage, "U = Vp/√2", Source.Derived("docs/theory/circuits-matching.md"), BasePeakV);
+
     /// <summary>The matching network chosen, in parts that can be had; null when none can be made.</summary>
     public ChosenNetwork? Network { get; init; }
 
@@ -132,6 +135,9 @@ public sealed record CaseResult(string Name, bool Stable, double TopDeflectionM,
 {
     /// <summary>The case without its wind direction, e.g. <c>"wind, coldest"</c>.</summary>
     public string Kind { get; init; } = Name;
+
+    /// <summary>Temperature of the case, K.</summary>
+    public required double TemperatureK { get; init; }
 
     /// <summary>Compass bearing the wind comes from, rad; null in still air.</summary>
     public double? WindFromRad { get; init; }

@@ -14,8 +14,11 @@ public static class LiftChecks
     private static readonly Source Statics = Source.Derived("docs/theory/structure-raising.md");
 
     /// <summary>The checks of the plan of the design.</summary>
-    public static ImmutableArray<Check> Of(Station station, Mast mast) =>
-        mast.Raising.Method == RaisingMethod.Stacking ? StackingRun.Of(station, mast).Checks : Of(station, mast, RaisingRun.LiftOf(station, mast));
+    /// <param name="station">The station.</param>
+    /// <param name="mast">The mast.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static ImmutableArray<Check> Of(Station station, Mast mast, CancellationToken cancellation = default) =>
+        mast.Raising.Method == RaisingMethod.Stacking ? StackingRun.Of(station, mast, cancellation).Checks : Of(station, mast, RaisingRun.LiftOf(station, mast));
 
     /// <summary>The checks of a lift on the hinge.</summary>
     public static ImmutableArray<Check> Of(Station station, Mast mast, Lift lift)

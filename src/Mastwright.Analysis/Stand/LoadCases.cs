@@ -155,6 +155,14 @@ public sealed partial class LoadCases
             }
         }
 
+        if (ice is not null)
+        {
+            foreach (var part in TopParts.Of(model.Mast))
+            {
+                yield return new SolverPointLoad(model.Mast.LengthM, factor * MastLoads.Ice(ice, part.Ice, Ground(model.Mast.LengthM)).N);
+            }
+        }
+
         if (ice is not null && model.Mast.TopWires is { PartOfGuys: false } wires)
         {
             yield return new SolverPointLoad(model.Mast.LengthM, factor * MastLoads.Ice(ice, TopWiresOf(wires), Ground(model.Mast.LengthM)).N);
@@ -224,20 +232,24 @@ public sealed partial class LoadCases
 
     private SolverPointLoad OnBody(WindCase windy, double heightM, PointBody body, Vec3 reachM)
     {
-        var force = factor * MastLoads.Wind(windy, body, Ground(heightM)).N;
+        var force = factor * MastLoads.Wind(windy, body, Ground(heightM + reachM.Z)).N;
         return new SolverPointLoad(heightM, force, reachM.Cross(force));
     }
 
     private SolverLineLoad IceOn(MastRun run, IceCase ice) => Along(run, h => MastLoads.Ice(ice, run.Shape, Ground(h), AlongAt(h)).NPerM);
 
-    private ImmutableArray<Alongside> AlongAt(double aboveFootM) =>
-        [.. model.Mast.Conduits.Where(c => aboveFootM <= (c.UpToM ?? model.Mast.TopM) - model.Mast.Base.HeightM + 1e-9).Select(c => new Alongside(c.Name, c.DiameterM))];
+    private ImmutableArray<Alongside> AlongAt(double aboveFootM) => model.AlongAt(aboveFootM);
 
     private IEnumerable<(double HeightM, PointBody Body, Vec3 ReachM)> Bodies()
     {
         foreach (var thing in model.Mast.Attachments.Where(a => a.DragAreaM2 > 0))
         {
             yield return (HeightOf(thing), BodyOf(thing), ReachOf(thing));
+        }
+
+        foreach (var part in TopParts.Of(model.Mast))
+        {
+            yield return (model.Mast.LengthM, part.Wind, part.RiseM * Vec3.Up);
         }
 
         if (model.Mast.TopWires is { PartOfGuys: false } wires)

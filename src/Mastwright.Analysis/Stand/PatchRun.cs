@@ -21,6 +21,9 @@ internal static class PatchRun
     /// <param name="GuyTensions">Largest tension of every guy with its case, by name.</param>
     public sealed record Answer(ImmutableArray<(SectionResult Section, string Case)> Sections, ImmutableDictionary<string, (double TensionN, string Case)> GuyTensions)
     {
+        /// <summary>Directions from which the mean wind or one of its patches finds no equilibrium.</summary>
+        public ImmutableArray<string> Fallen { get; init; } = [];
+
         /// <summary>No patches: another wind method, or nothing stands.</summary>
         public static Answer None { get; } = new([], ImmutableDictionary<string, (double, string)>.Empty);
     }
@@ -38,12 +41,14 @@ internal static class PatchRun
         var all = CaseBatch.Run(prepared, [.. directions.SelectMany(d => d.Patches.Prepend(d.Mean))], cancellation: cancellation);
         var sections = ImmutableArray.CreateBuilder<(SectionResult, string)>();
         var tensions = ImmutableDictionary.CreateBuilder<string, (double TensionN, string Case)>();
+        var fallen = ImmutableArray.CreateBuilder<string>();
         for (var d = 0; d < directions.Count; d++)
         {
             var mean = all[d * (patches.Count + 1)];
             var gusts = Enumerable.Range(1, patches.Count).Select(i => all[(d * (patches.Count + 1)) + i]).ToList();
             if (!mean.IsStable || !gusts.All(g => g.IsStable))
             {
+                fallen.Add(directions[d].Name);
                 continue;
             }
 
@@ -59,7 +64,7 @@ internal static class PatchRun
             }
         }
 
-        return new Answer(sections.ToImmutable(), tensions.ToImmutable());
+        return new Answer(sections.ToImmutable(), tensions.ToImmutable()) { Fallen = fallen.ToImmutable() };
     }
 
     /// <summary>The stretches: every span, the free top, and from mid-span to mid-span; heights above the foot.</summary>
@@ -104,15 +109,23 @@ internal static class PatchRun
 
     private static double Root(IEnumerable<double> changes) => Math.Sqrt(changes.Sum(c => c * c));
 
-    /// <summary>Guys held to what the patches pull, level by level.</summary>
+    /// <summary>Whether the mast stands under every patch, and guys held to what the patches pull, level by level.</summary>
     public static IEnumerable<Check> Guys(Station station, StandModel model, Answer answer)
     {
+        var page = Source.FromMemory("EN 1993-3-1 annex B.3.2", "2006");
+        if (!answer.Fallen.IsEmpty)
+        {
+            yield return Check.AtMost($"stand.stability.patch[{model.Mast.Name}]", Trade.Stand, "The mast stands under patches of gusts",
+                Trail.Computed("directions without an equilibrium", "n", answer.Fallen.Length, QuantityKind.Count, "mean wind and the gust part on one stretch at a time, each solved", page),
+                Trail.Given("allowed", "0", 0, QuantityKind.Count, Source.CommonPractice),
+                answer.Fallen[0], "Tighten the guys, take a stiffer mast, or set the guy levels closer together.");
+        }
+
         if (answer.GuyTensions.IsEmpty)
         {
             yield break;
         }
 
-        var page = Source.FromMemory("EN 1993-3-1 annex B.3.2", "2006");
         foreach (var level in model.Guys.GroupBy(g => g.Level))
         {
             var worst = level.Select(g => answer.GuyTensions[g.Guy.Name]).MaxBy(t => t.TensionN);

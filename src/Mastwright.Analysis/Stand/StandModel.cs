@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mastwright.Catalog;
 using Mastwright.Model.Design;
 using Mastwright.Numerics;
+using Mastwright.Structure.Loads;
 using Mastwright.Structure.Mast;
 
 namespace Mastwright.Analysis.Stand;
@@ -77,6 +78,10 @@ public sealed record StandModel(Mast Mast, GuyedMast Structure, IReadOnlyList<Ma
         return new GuyStrand(r.Name, r.BreakingN, r.AreaM2, r.ModulusPa, r.DiameterM, r.MassPerLengthKgPerM, r.ExpansionPerK, r);
     }
 
+    /// <summary>What runs up the mast beside it at a height above the foot.</summary>
+    internal ImmutableArray<Alongside> AlongAt(double aboveFootM) =>
+        [.. Mast.Conduits.Where(c => aboveFootM <= (c.UpToM ?? Mast.TopM) - Mast.Base.HeightM + 1e-9).Select(c => new Alongside(c.Name, c.DiameterM))];
+
     // A conduit that ends within a run is spread over it.
     private static double ConduitKgPerM(Mast mast, MastRun run) => mast.Conduits.Sum(c =>
         c.MassKgPerM * Math.Clamp(((c.UpToM ?? mast.TopM) - mast.Base.HeightM - run.BottomM) / (run.TopM - run.BottomM), 0, 1));
@@ -99,6 +104,11 @@ public sealed record StandModel(Mast Mast, GuyedMast Structure, IReadOnlyList<Ma
         foreach (var thing in mast.Attachments)
         {
             yield return new LumpedWeight(thing.Name, Math.Clamp(thing.HeightM - mast.Base.HeightM, 0, mast.LengthM), thing.MassKg * GravityMPerS2);
+        }
+
+        foreach (var part in TopParts.Of(mast))
+        {
+            yield return new LumpedWeight(part.Name, mast.LengthM, part.MassKg * GravityMPerS2);
         }
 
         if (mast.TopWires is { PartOfGuys: false } wires)

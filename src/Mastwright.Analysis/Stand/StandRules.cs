@@ -10,6 +10,8 @@ namespace Mastwright.Analysis.Stand;
 /// <summary>The rules and factors that a design's limits choose, and lengths in its reader's units.</summary>
 internal static class StandRules
 {
+    private const double LiftLoadFactor = 1.5;
+
     /// <summary>
     /// The member rules: those the file names, or those that go with the wind method. Eurocodes with EN wind; resistance factors with
     /// the strength-level wind of ASCE 7; allowable strength with a stated pressure. Stainless steel has only the Eurocode rules.
@@ -27,9 +29,22 @@ internal static class StandRules
         return station.Limits.MemberFactors is { } f ? chosen.With(new ResistanceFactors(f.Yielding, f.Rupture, f.Compression, f.Bending)) : chosen;
     }
 
-    /// <summary>Member rules for the weight of a lift: allowable strength, since the dynamic factor is no load factor.</summary>
-    public static IMemberRules Lifting(Station station, MetalFamily family) =>
-        MemberRules.All.Where(r => r.Family == family).OrderBy(r => r.Name.Contains("ASD", StringComparison.Ordinal) ? 0 : 1).First();
+    /// <summary>
+    /// Member rules for the weight of a lift: allowable strength, since the dynamic factor is no load factor. A metal without such rules
+    /// (stainless steel) takes its own with every strength divided by 1.5, which stands for the load factor (1.5 is the factor of EN 1990
+    /// on variable actions, from memory).
+    /// </summary>
+    public static IMemberRules Lifting(Station station, MetalFamily family)
+    {
+        var rules = MemberRules.All.Where(r => r.Family == family).ToList();
+        if (rules.FirstOrDefault(r => r.Name.Contains("ASD", StringComparison.Ordinal)) is { } allowable)
+        {
+            return allowable;
+        }
+
+        var f = rules[0].Factors;
+        return rules[0].With(new ResistanceFactors(f.Yielding / LiftLoadFactor, f.Rupture / LiftLoadFactor, f.Compression / LiftLoadFactor, f.Bending / LiftLoadFactor));
+    }
 
     /// <summary>Factors of safety of soil, concrete and base.</summary>
     public static GroundFactors Ground(Station station)

@@ -32,7 +32,8 @@ internal static class StandRun
     /// <param name="cancellation">Stops the work.</param>
     /// <param name="directions">Wind directions.</param>
     /// <param name="screens">Whether lost guys, vibration, tension table and the make-up of the guys are looked at too.</param>
-    public static StandAnswer Of(Station station, Mast mast, CancellationToken cancellation, int directions = LoadCases.Directions, bool screens = true)
+    /// <param name="options">How patiently to solve; null for the defaults.</param>
+    public static StandAnswer Of(Station station, Mast mast, CancellationToken cancellation, int directions = LoadCases.Directions, bool screens = true, SolverOptions? options = null)
     {
         var asked = StandModel.Of(station, mast);
 
@@ -40,7 +41,7 @@ internal static class StandRun
         var model = TensionSetting.SetPlumb(asked.Structure, null, cancellation) is { } set ? asked with { Structure = set.Mast } : asked;
         var gust = GustRun.Of(station, model, cancellation);
         var cases = LoadCases.Of(station, model, directions, gust.Factor);
-        var prepared = MastSolver.Prepare(model.Structure, cases.Select(c => c.Case));
+        var prepared = MastSolver.Prepare(model.Structure, cases.Select(c => c.Case), options);
         var solutions = CaseBatch.Run(prepared, [.. cases.Select(c => c.Case)], cancellation: cancellation);
         var solved = cases.Zip(solutions, (c, s) => new SolvedCase(c, s)).ToList();
 
@@ -53,7 +54,7 @@ internal static class StandRun
         var (windChecks, frequencies) = screens ? studies.Vibration(cancellation) : ([], []);
         var tensions = screens ? studies.Tensions(cancellation) : [];
         var chains = new ChainRun(station, model, [.. solved.Where(x => x.Solution.IsStable)], tensions).Examine();
-        var lifting = screens ? LiftChecks.Of(station, mast) : [];
+        var lifting = screens ? LiftChecks.Of(station, mast, cancellation) : [];
         var all = checks.Stability(cancellation).Concat(checks.WhereStable()).Concat(buckling is { } b ? [b.Check] : []).Concat(lostChecks).Concat(windChecks).Concat(gust.Checks).Concat(PatchRun.Guys(station, model, patches))
             .Concat(chains.Checks).Concat(lifting);
         return new StandAnswer(
@@ -85,6 +86,7 @@ internal static class StandRun
             s.Guys.Select(g => g.LargestTensionN).DefaultIfEmpty().Max(), s.LargestMoment?.BendingMomentNm ?? 0)
         {
             Kind = solved.Case.Kind,
+            TemperatureK = solved.Case.Case.TemperatureK,
             WindFromRad = solved.Case.WindFromRad,
             Axis = s.IsStable ? [.. s.Nodes.Select(n => new AxisMove(n.HeightM, n.DisplacementM))] : [],
             Guys = s.IsStable ? [.. model.Guys.Select(g => new GuyInCase(g.Level, g.Anchor.Name, s.Guy(g.Guy.Name).LargestTensionN, s.Guy(g.Guy.Name).AnchorTensionN, g.Strand.BreakingN))] : [],

@@ -48,7 +48,6 @@ public sealed record WindPicture(
     string Method, string? Ice, Trail Gust, double Factor, ImmutableArray<WindAtHeight> Heights, ImmutableArray<WindFrom> Lattice, Trail? Solidity, Trail? IcedSolidity, ImmutableArray<WindOnGuy> Guys, IceLayer? Layer)
 {
     private const int Rows = 11;
-    private const double AirViscosityM2PerS = 15e-6;
 
     /// <summary>Draws it up.</summary>
     /// <param name="station">The station.</param>
@@ -76,13 +75,13 @@ public sealed record WindPicture(
     {
         var run = model.Runs.First(r => aboveFootM <= r.TopM + 1e-9);
         var height = aboveFootM + model.Mast.Base.HeightM;
-        var along = model.Mast.Conduits.Where(c => height <= (c.UpToM ?? model.Mast.TopM) + 1e-9).Select(c => new Alongside(c.Name, c.DiameterM)).ToImmutableArray();
+        var along = model.AlongAt(aboveFootM);
         var pressure = method.Pressure(wind, height, run.Tube is null ? BodyKind.Lattice : BodyKind.Tube);
         var load = new WindCase(method, wind, new WindDirection(0));
         var drag = run.Shape is LatticeShape l ? method.LatticeDrag(l.Solidity(l.SolidAreaPerM(null), null), l, 0) : method.TubeDrag((TubeShape)run.Shape, pressure);
         return new WindAtHeight(
             height, pressure, drag, MastLoads.Wind(load, run.Shape, height, along).Magnitude, ice is null ? null : MastLoads.Wind(load with { Ice = ice }, run.Shape, height, along).Magnitude,
-            ice is null ? 0 : MastLoads.Ice(ice, run.Shape, height, along).Magnitude.Value, run.Tube is { } tube ? tube.OuterDiameterM * Math.Sqrt(2 * pressure.Value / wind.AirDensityKgPerM3) / AirViscosityM2PerS : null);
+            ice is null ? 0 : MastLoads.Ice(ice, run.Shape, height, along).Magnitude.Value, run.Tube is { } tube ? tube.OuterDiameterM * Math.Sqrt(2 * pressure.Value / wind.AirDensityKgPerM3) / Air.KinematicViscosityM2PerS : null);
     }
 
     private static IEnumerable<WindFrom> Around(Mast mast, IWindMethod method, WindSite wind, MastRun run, LatticeShape shape)

@@ -15,12 +15,13 @@ public sealed record CrossingCase(string Name, CrossingAnswer Answer);
 public static class CrossingRun
 {
     /// <summary>Every crossing of a mast.</summary>
+    /// <param name="station">The station: the modulation of its bands.</param>
     /// <param name="mast">The mast.</param>
     /// <param name="result">Its bands.</param>
     /// <param name="strikePeakV">Peak voltage across the base in a strike; null to leave the strike out.</param>
-    public static ImmutableArray<CrossingCase> Of(Mast mast, MastResult result, Trail? strikePeakV)
+    public static ImmutableArray<CrossingCase> Of(Station station, Mast mast, MastResult result, Trail? strikePeakV)
     {
-        var bands = result.Bands.Select(b => new CrossingBand(b.Name, b.FrequencyHz, b.FeedOhm, b.PowerW)).ToImmutableArray();
+        var bands = result.Bands.Select(b => new CrossingBand(b.Name, b.FrequencyHz, b.FeedOhm, b.PowerW, station.Bands.First(x => x.Title == b.Name).ModulationPeak)).ToImmutableArray();
         return
         [
             .. mast.Crossings.Select(c =>

@@ -3,7 +3,6 @@ using Mastwright.Analysis.Results;
 using Mastwright.Fields.Electrostatics;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
-using Mastwright.Numerics;
 using Mastwright.Protection.Earthing;
 using Mastwright.Protection.Lightning;
 using Wire = Mastwright.Fields.Electrostatics.Wire;
@@ -35,101 +34,72 @@ public sealed record EarthReport(
 /// <summary>Solves the earth of a mast as the design describes it.</summary>
 public static class EarthRun
 {
-    private const int MostArms = 24; // more hardly lower the resistance, and would only cost time
-    private const int RingSides = 24;
-    private const double FaultS = 0.5;
-
-    private static readonly double[] HubCutsM = [0.3, 1, 3];
     private static readonly Source Page = Source.Derived("docs/theory/earth.md");
 
     /// <summary>The earth of one mast.</summary>
     public static EarthReport Of(Station station, Mast mast, MastResult result, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
     {
         var soil = StrikeRun.SoilOhmM(station);
-        var parts = Parts(station, mast);
+        var stroke = LightningCurrents.Of(StrikeRun.LevelOf(station), StrokeKind.FirstNegative);
+        var scenario = StrikeRun.Scenario(station, mast, result, stroke);
+        var earth = scenario.Earth;
         progress?.Report(new AnalysisStep($"Solving the earth of mast {mast.Name}", 0.2));
-        var rows = parts.Select(p => new ElectrodeRow(p.Name, p.Hand, Ohms(p.Name, BuriedConductors.Solve(p.Wires, soil, p.SegmentM), soil))).ToList();
-        var all = BuriedConductors.Solve([.. parts.SelectMany(p => p.Wires)], soil, parts.Min(p => p.SegmentM));
-        var together = Ohms("all bonded together", all, soil);
+        var rows = Parts(earth).Select(p => new ElectrodeRow(p.Name, p.Hand, Ohms(p.Name, BuriedConductors.Solve(p.Wires, soil, EarthElectrodes.SegmentM(earth)), soil))).ToList();
+        var all = new RadialEarth(earth, SoilIonisation.CriticalFieldCigre);
+        var together = Ohms("all bonded together", all.Solved, soil);
         if (rows.Count > 1)
         {
             rows.Add(new("all bonded together", InParallel(rows), together));
         }
 
         progress?.Report(new AnalysisStep("Following a stroke into the earth", 0.6));
-        var stroke = LightningCurrents.Of(StrikeRun.LevelOf(station), StrokeKind.FirstNegative);
-        var scenario = StrikeRun.Scenario(station, mast, result, stroke);
-        var strike = StrikeSimulation.Run(scenario, cancellation: cancellation);
-        var around = strike is null ? [] : GroundPotential.Along(all, strike.PlatePeakV, Math.PI / Arms(mast), [0.5, 1, 2, 3, 5, 8, 12, 20]);
+        var strike = StrikeSimulation.Run(scenario, solved: all, cancellation: cancellation);
         var factor = station.Earth.SurfaceOhmM is { } layer ? StepTouch.SurfaceFactor(soil, layer, station.Earth.SurfaceThicknessM) : StepTouch.SurfaceFactor(soil, soil, 0);
+        var duration = Trail.Assumed("duration of the fault current", "t", 0.5, QuantityKind.Time, "common practice, no source: the time a mains protection usually needs");
         return new(
-            [.. rows], together, Around(station, mast, soil), UnderCurrent(station, soil, stroke.CrestA), Sheath(mast, soil, stroke.CrestA), strike?.PlatePeakV, around,
-            strike is null ? null : StepTouch.StepBesideHemisphere(soil, strike.PlatePeakV.Value / together.Value, 1),
-            StepTouch.StepLimit(factor, station.Earth.SurfaceOhmM ?? soil, FaultS, BodyWeight.Kg50), StepTouch.TouchLimit(factor, station.Earth.SurfaceOhmM ?? soil, FaultS, BodyWeight.Kg50),
+            [.. rows], together, Around(station, mast, soil), UnderCurrent(station, soil, stroke.CrestA), Sheath(mast, soil, stroke.CrestA), strike?.PlatePeakV, strike?.Ground ?? [],
+            strike is null ? null : StepTouch.StepBesideHemisphere(soil, Trail.Computed("current into the earth", "I", strike.PlatePeakV.Value / together.Value, QuantityKind.PeakCurrent, "I = Up/R", Page, strike.PlatePeakV, together), 1),
+            StepTouch.StepLimit(factor, station.Earth.SurfaceOhmM ?? soil, duration, BodyWeight.Kg50), StepTouch.TouchLimit(factor, station.Earth.SurfaceOhmM ?? soil, duration, BodyWeight.Kg50),
             [.. scenario.Faults(), .. Remarks(station, mast)]);
     }
 
-    private sealed record Electrode(string Name, Trail? Hand, ImmutableArray<Wire> Wires, double SegmentM);
+    private sealed record Electrode(string Name, Trail? Hand, IReadOnlyList<Wire> Wires);
 
-    private static List<Electrode> Parts(Station station, Mast mast)
+    private static IEnumerable<Electrode> Parts(StruckEarth earth)
     {
-        var soil = StrikeRun.SoilOhmM(station);
-        List<Electrode> parts = [Radials(mast, soil)];
-        if (station.Earth.Rods > 0)
+        yield return Radials(earth);
+        if (earth.Rods > 0)
         {
-            parts.Add(Rods(station.Earth, mast, soil));
+            yield return Rods(earth);
         }
 
-        if (station.Earth.Ring is { } ring)
+        if (earth.Ring is { } ring)
         {
-            var depth = Math.Abs(ring.DepthM - DepthM(mast)) < 0.05 ? DepthM(mast) + 0.05 : ring.DepthM;
-            var wires = Enumerable.Range(0, RingSides).Select(k => new Wire(OnRing(ring.DiameterM / 2, k, depth), OnRing(ring.DiameterM / 2, k + 1, depth), ring.WireDiameterM / 2));
-            parts.Add(new("buried ring", EarthElectrode.Ring(soil, ring.DiameterM, ring.WireDiameterM / 2, depth), [.. wires], ring.DiameterM / 8));
+            var wires = EarthElectrodes.Ring(earth);
+            yield return new("buried ring", EarthElectrode.Ring(earth.SoilOhmM, ring.DiameterM, ring.WireRadiusM, -wires[0].Start.Z), wires);
         }
-
-        return parts;
     }
 
-    private static Electrode Radials(Mast mast, double soil)
+    private static Electrode Radials(StruckEarth earth)
     {
-        var (arms, length, depth, radius) = (Arms(mast), mast.Radials.LengthM, DepthM(mast), mast.Radials.WireDiameterM / 2);
-        double[] cuts = [0, .. HubCutsM.Where(c => c < 0.6 * length), length];
-        var wires = ImmutableArray.CreateBuilder<Wire>();
-        for (var i = 0; i < arms; i++)
-        {
-            var (s, c) = Math.SinCos(2 * Math.PI * i / arms);
-            for (var k = 1; k < cuts.Length; k++)
-            {
-                wires.Add(new(new(cuts[k - 1] * c, cuts[k - 1] * s, -depth), new(cuts[k] * c, cuts[k] * s, -depth), radius));
-            }
-        }
-
         // The formulas end at eight arms: the star of as many arms as there is a formula for lies above the truth.
-        var known = EarthElectrode.StarArms.ToArray().Where(a => a <= mast.Radials.Count).Max();
-        var hand = EarthElectrode.Star(known, soil, length, radius, depth);
-        return new(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{mast.Radials.Count} radials"),
-            known == mast.Radials.Count ? hand : hand?.Remark($"The formulas end at {known} arms here: the true resistance lies below."), wires.ToImmutable(), length / 6);
+        var known = EarthElectrode.StarArms.ToArray().Where(a => a <= earth.Radials).Max();
+        var hand = EarthElectrode.Star(known, earth.SoilOhmM, earth.RadialLengthM, earth.RadialRadiusM, earth.DepthM);
+        return new(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{earth.Radials} radials"),
+            known == earth.Radials ? hand : hand?.Remark($"The formulas end at {known} arms here: the true resistance lies below."), EarthElectrodes.Radials(earth));
     }
 
-    private static Electrode Rods(EarthSystem earth, Mast mast, double soil)
+    private static Electrode Rods(StruckEarth earth)
     {
         var n = earth.Rods;
-        // Between two radials, so that no rod pierces a wire.
-        var turn = Math.PI / Arms(mast);
-        var wires = Enumerable.Range(0, n).Select(k =>
-        {
-            var (s, c) = Math.SinCos(turn + (2 * Math.PI * k / n));
-            var r = n == 1 ? Math.Min(earth.RodDistanceM, 0.3) : earth.RodDistanceM;
-            return new Wire(new(r * c, r * s, 0), new(r * c, r * s, -earth.RodLengthM), earth.RodDiameterM / 2);
-        });
-        var one = EarthElectrode.Rod(soil, earth.RodLengthM, earth.RodDiameterM / 2);
+        var one = EarthElectrode.Rod(earth.SoilOhmM, earth.RodLengthM, earth.RodRadiusM);
         var hand = n switch
         {
             1 => one,
-            2 => EarthElectrode.TwoRods(soil, earth.RodLengthM, earth.RodDiameterM / 2, 2 * earth.RodDistanceM),
+            2 => EarthElectrode.TwoRods(earth.SoilOhmM, earth.RodLengthM, earth.RodRadiusM, 2 * earth.RodDistanceM),
             _ => Trail.Computed("resistance of the rods, one over their number", "R", one.Value / n, QuantityKind.Resistance, "R = R1/n", Page, one).Remark("Their mutual effect is left out: the true resistance lies above."),
         };
-        return new($"{n} rod{(n == 1 ? "" : "s")}", hand, [.. wires], earth.RodLengthM / 6);
+        return new($"{n} rod{(n == 1 ? "" : "s")}", hand, EarthElectrodes.Rods(earth));
     }
 
     private static Trail InParallel(List<ElectrodeRow> rows)
@@ -173,19 +143,9 @@ public static class EarthRun
                 WayOut: "Measure it with four stakes and add “resistivity:” to the block “earth”.");
         }
 
-        if (mast.Radials.Count > MostArms)
+        if (mast.Radials.Count > EarthElectrodes.MostArms)
         {
-            yield return new("earth-arms", Severity.Note, $"{mast.Radials.Count} radials are solved as {MostArms}: the true resistance is a little lower.");
+            yield return new("earth-arms", Severity.Note, $"{mast.Radials.Count} radials are solved as {EarthElectrodes.MostArms}: the true resistance is a little lower.");
         }
-    }
-
-    private static int Arms(Mast mast) => Math.Min(mast.Radials.Count, MostArms);
-
-    private static double DepthM(Mast mast) => Math.Max(mast.Radials.DepthM, 0.02);
-
-    private static Vec3 OnRing(double radiusM, int side, double depthM)
-    {
-        var (s, c) = Math.SinCos(2 * Math.PI * (side + 0.25) / RingSides);
-        return new(radiusM * c, radiusM * s, -depthM);
     }
 }

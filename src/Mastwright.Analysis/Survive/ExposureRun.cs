@@ -63,11 +63,13 @@ public static class ExposureRun
         var mast = station.Masts[mastIndex];
         var bands = new (ImmutableArray<BandExposure> Exposure, ImmutableArray<(string Guy, double A)> Guys)[result.Bands.Length];
         var ranges = new string?[bands.Length];
+        var solutions = new WireSolution[result.Bands.Length];
         var done = 0;
         Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
         {
             var band = station.Bands[b];
-            var drive = MastDrive.Of(station, MastDrive.Solve(station, band.FrequencyHz, cancellation), mastIndex);
+            var solution = solutions[b] = MastDrive.Solve(station, band.FrequencyHz, cancellation);
+            var drive = MastDrive.Of(station, solution, mastIndex);
             var request = OnOwnGround(Request(mast, band, drive, FarthestM), station, mastIndex);
             var (between, along) = (FenceRun.Remembering(Turned(request, mast, false)), FenceRun.Remembering(Turned(request, mast, true)));
             ranges[b] = drive.Range;
@@ -81,7 +83,7 @@ public static class ExposureRun
 
         var all = bands.SelectMany(b => b.Exposure).ToImmutableArray();
         progress?.Report(new AnalysisStep($"Fields of the groups around mast {mast.Name}", 0.96));
-        var groups = Groups(station, mastIndex, cancellation);
+        var groups = Groups(station, mastIndex, solutions, cancellation);
         var together = groups.Where(g => g.Population == Population.Public && !g.Around.IsEmpty).Select(g => g.Around[0].Governing).ToList();
         var known = all.Where(b => b.Population == Population.Public && !b.Between.IsEmpty).ToList();
         var arm = RfBurn.ReachOver(station.Fence?.HeightM);
@@ -107,13 +109,13 @@ public static class ExposureRun
     }
 
     // The fields of all masts of a group add with their phases. A mast that stands idle while another transmits alone is looked at too: it is not without field.
-    private static ImmutableArray<GroupExposure> Groups(Station station, int mastIndex, CancellationToken cancellation)
+    private static ImmutableArray<GroupExposure> Groups(Station station, int mastIndex, WireSolution[] solutions, CancellationToken cancellation)
     {
         const int bearings = 8;
         var mast = station.Masts[mastIndex];
         var requests = GroupDrives.Of(station, mastIndex, cancellation)
-            .Select(d => (d.Name, Request: Request(mast, new MastDrive(d.Driven, d.Group.PowerW), new Emission(d.Group.FrequencyHz, d.Group.PowerW, 1, GroupDrives.BandOf(station, d.Group)?.Duty ?? 1), FarthestM)))
-            .Concat(Idle(station, mastIndex, cancellation)).ToList();
+            .Select(d => (d.Name, Request: Request(mast, new MastDrive(d.Driven, d.Group.PowerW), new Emission(d.Group.FrequencyHz, d.Group.PowerW, 1, GroupRun.BandOf(station, d.Group)?.Duty ?? 1), FarthestM)))
+            .Concat(Idle(station, mastIndex, solutions)).ToList();
         var found = new ImmutableArray<GroupExposure>[requests.Count];
         Parallel.For(0, requests.Count, new ParallelOptions { CancellationToken = cancellation }, r =>
         {
@@ -124,16 +126,10 @@ public static class ExposureRun
         return [.. found.SelectMany(f => f)];
     }
 
-    private static IEnumerable<(string Name, NearFieldRequest Request)> Idle(Station station, int mastIndex, CancellationToken cancellation)
+    private static IEnumerable<(string Name, NearFieldRequest Request)> Idle(Station station, int mastIndex, WireSolution[] solutions)
     {
-        if (station.Masts.Length < 2)
+        foreach (var (solution, band) in solutions.Zip(station.Bands))
         {
-            yield break;
-        }
-
-        foreach (var band in station.Bands)
-        {
-            var solution = MastDrive.Solve(station, band.FrequencyHz, cancellation);
             for (var other = 0; other < station.Masts.Length; other++)
             {
                 if (other == mastIndex)
@@ -206,10 +202,6 @@ public static class ExposureRun
             && bearings.Skip(1).Zip(bearings, (b, a) => b - a).All(g => Math.Abs(g - even) < 0.02)
             && mast.Guys.All(g => g.Anchors.IsEmpty) && (mast.TopWires is null || mast.TopWires.PartOfGuys);
     }
-
-    /// <summary>Base voltage of a band, rms.</summary>
-    internal static Trail Rms(BandResult band) =>
-        Trail.Computed("base voltage, rms", "U", band.BasePeakV.Value / Math.Sqrt(2), QuantityKind.RmsVoltage, "U = Vp/√2", Source.Derived("docs/theory/circuits-matching.md"), band.BasePeakV);
 
     private static ImmutableArray<GuyTouch> Guys(Station station, (ImmutableArray<BandExposure> Exposure, ImmutableArray<(string Guy, double A)> Guys)[] bands)
     {

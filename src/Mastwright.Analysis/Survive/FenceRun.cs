@@ -75,7 +75,7 @@ public static class FenceRun
         }
 
         var worst = result.Bands.MaxBy(b => b.BasePeakV.Value)!;
-        var part = new TouchablePart($"base of {mast.Name}", ExposureRun.Rms(worst), mast.Base.HeightM);
+        var part = new TouchablePart($"base of {mast.Name}", worst.BaseRmsV, mast.Base.HeightM);
         var closed = station.Fence is { Locked: true };
         var checks = RfBurn.Checks([part], Population.Public, worst.FrequencyHz, closed).Select(c => c with { GoverningCase = worst.Name }).ToList();
         if (station.Fence is { } fence)
@@ -86,7 +86,7 @@ public static class FenceRun
                 Title = "The fence is out of an arm's reach of the base",
                 GoverningCase = worst.Name,
             });
-            if (RfBurn.HeightCheck(fence.HeightM, ExposureRun.Rms(worst)) is { } height)
+            if (RfBurn.HeightCheck(fence.HeightM, worst.BaseRmsV) is { } height)
             {
                 checks.Add(height with { Id = $"survive.fence.height[{mast.Name}]", GoverningCase = worst.Name });
             }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
 using Mastwright.Catalog;
 using Mastwright.Model.Design;
@@ -14,8 +15,8 @@ internal static class GapRun
     /// <param name="station">The station.</param>
     /// <param name="mast">The mast.</param>
     /// <param name="bands">Its bands.</param>
-    /// <param name="groupPeaks">Base peak voltages it has in groups.</param>
-    public static GapRequest Request(Station station, Mast mast, IReadOnlyList<BandResult> bands, IReadOnlyList<(string Name, double FrequencyHz, Trail PeakV)> groupPeaks)
+    /// <param name="inGroups">What it has across its base in groups.</param>
+    public static GapRequest Request(Station station, Mast mast, IReadOnlyList<BandResult> bands, IEnumerable<GapBand> inGroups)
     {
         var spec = station.Protection;
         var insulator = Catalogue.Default.BaseInsulators[mast.Base.Insulator];
@@ -25,7 +26,7 @@ internal static class GapRun
             SiteAir.Dense(station),
             [
                 .. bands.Select(b => new GapBand(b.Name, b.FrequencyHz, b.BasePeakV, station.Bands.First(x => x.Title == b.Name).ModulationPeak)),
-                .. groupPeaks.Select(g => new GapBand(g.Name, g.FrequencyHz, g.PeakV, station.Bands.IsEmpty ? 1 : station.Bands.MinBy(b => Math.Abs(b.FrequencyHz - g.FrequencyHz))!.ModulationPeak)),
+                .. inGroups,
             ],
             [
                 new GapProtected($"base insulator {insulator.Name}", insulator.Given("impulse flashover", "Vi", insulator.ImpulseV, QuantityKind.PeakVoltage), StrengthKind.Impulse, FallsWithAirDensity: true),
@@ -40,10 +41,10 @@ internal static class GapRun
     }
 
     /// <summary>Base peak voltages of a mast in every switch position of its groups, with the modulation of the band nearest in frequency.</summary>
-    public static IReadOnlyList<(string Name, double FrequencyHz, Trail PeakV)> PeaksInGroups(Station station, Mast mast, IEnumerable<GroupResult> groups) =>
+    public static ImmutableArray<GapBand> PeaksInGroups(Station station, Mast mast, IEnumerable<GroupResult> groups) =>
     [
-        .. groups.SelectMany(g => g.Directions.SelectMany(d => d.Drives.Where(v => v.Mast == mast.Name)
-            .Select(v => ($"{g.Name}, {d.Name}", station.Groups.First(x => x.Name == g.Name).FrequencyHz, v.BasePeakV)))),
+        .. groups.Select(g => (Result: g, Group: station.Groups.First(x => x.Name == g.Name))).SelectMany(g => g.Result.Directions.SelectMany(d => d.Drives.Where(v => v.Mast == mast.Name)
+            .Select(v => new GapBand($"{g.Group.Name}, {d.Name}", g.Group.FrequencyHz, v.BasePeakV, GroupRun.BandOf(station, g.Group)?.ModulationPeak ?? 1)))),
     ];
 
     /// <summary>The electrodes of the design.</summary>

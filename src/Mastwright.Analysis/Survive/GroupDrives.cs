@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
-using System.Numerics;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Fields.Results;
-using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 
 namespace Mastwright.Analysis.Survive;
@@ -36,19 +34,8 @@ internal static class GroupDrives
                 var solution = MastDrive.Solve(station, group.FrequencyHz, cancellation);
                 var overSoil = solution.Mesh.Model.Ground is Fields.Wires.Ground.HalfSpace;
                 var earth = station.Masts.Select((m, i) => overSoil ? 0 : BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
-                return group.Directions.Where(d => d.Currents.Any(c => c.Mast == name)).Select(d => new GroupDrive($"{group.Name}, {d.Name}", group, Scaled(station, group, d, solution, earth)));
+                return group.Directions.Where(d => d.Currents.Any(c => c.Mast == name)).Select(d => new GroupDrive($"{group.Name}, {d.Name}", group, GroupRun.AtPower(group, solution, GroupRun.Asked(station, d), earth).Driven));
             }),
         ];
-    }
-
-    /// <summary>The band whose duty and modulation a group shares: the one nearest in frequency; null when the station has none.</summary>
-    public static Band? BandOf(Station station, Group group) => station.Bands.IsEmpty ? null : station.Bands.MinBy(b => Math.Abs(b.FrequencyHz - group.FrequencyHz));
-
-    private static DrivenWires Scaled(Station station, Group group, Direction direction, WireSolution solution, List<double> earth)
-    {
-        var asked = GroupRun.Asked(station, direction);
-        var lossW = asked.Zip(earth, (a, r) => r * a.Magnitude * a.Magnitude).Sum();
-        var scale = Math.Sqrt(group.PowerW / (solution.DriveCurrents(asked).InputPowerW + lossW));
-        return solution.DriveCurrents([.. asked.Select(a => (Complex)(a * scale))]);
     }
 }

@@ -34,7 +34,7 @@ public static class MetalsRun
         {
             var foot = Skin(mast.Sections[0]);
             contacts.Add(Known($"base lead of {mast.Name}", copper, foot, JointKind.Clamped, spec.LeadJoint));
-            foreach (var metal in mast.Guys.Where(g => Catalogue.Default.Strands.Find(g.Strand).Found).Select(g => At(mast, g.HeightM)).DistinctBy(m => m.Name))
+            foreach (var metal in mast.Guys.Where(g => Catalogue.Default.Strands.Find(g.Strand).Found).Select(g => Skin(mast.SectionAt(g.HeightM))).DistinctBy(m => m.Name))
             {
                 contacts.Add(Known($"guy fittings on {mast.Name}", Metal("zinc coat"), metal, JointKind.Clamped, spec.GuyJoint));
             }
@@ -176,21 +176,6 @@ public static class MetalsRun
         { Place: JointPlace.HeatedRoom } => ContactEnvironment.Controlled,
         _ => ContactEnvironment.Harsh,
     };
-
-    private static ContactMetal At(Mast mast, double heightM)
-    {
-        var top = mast.Base.HeightM;
-        foreach (var section in mast.Sections)
-        {
-            top += section.LengthM;
-            if (heightM <= top + 1e-6)
-            {
-                return Skin(section);
-            }
-        }
-
-        return Skin(mast.Sections[^1]);
-    }
 
     // Structural steel is hot-dip galvanised: what touches is zinc.
     private static ContactMetal Skin(Section section)

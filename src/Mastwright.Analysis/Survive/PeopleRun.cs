@@ -40,7 +40,7 @@ internal static class PeopleRun
 
                 Check One(string field, Trail allowed, QuantityKind kind, double value) => Check.AtMost(
                     $"survive.people.{field}[{mast.Name}, {band.Title}, {ExposureLimits.Name(limit.Rule)}]", Trade.Survive,
-                    $"{char.ToUpperInvariant(field[0])}{field[1..]} field where people stay",
+                    $"{field} field where people stay",
                     Trail.Computed($"{field} field at {distanceM:0.#} m", field[..1].ToUpperInvariant(), value, kind,
                             "largest of 16 bearings and heights of 0.5 to 2 m, from the solved currents and charges", Source.Derived("docs/theory/fields-wires.md"), power)
                         .Within(drive.Range),

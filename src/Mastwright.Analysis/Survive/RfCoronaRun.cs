@@ -34,7 +34,7 @@ public static class RfCoronaRun
             bands[b] = Surfaces(station, mast, outline, band.Title, drive.Driven, Crest(station, band.ModulationPeak) * Math.Sqrt(band.PowerW / drive.ReferenceW));
         });
         var groups = GroupDrives.Of(station, mastIndex, cancellation)
-            .SelectMany(g => Surfaces(station, mast, outline, g.Name, g.Driven, Crest(station, GroupDrives.BandOf(station, g.Group)?.ModulationPeak ?? 1)));
+            .SelectMany(g => Surfaces(station, mast, outline, g.Name, g.Driven, Crest(station, GroupRun.BandOf(station, g.Group)?.ModulationPeak ?? 1)));
         return [.. bands.SelectMany(b => b).Concat(groups).GroupBy(r => r.Surface.Part).Select(g => g.MaxBy(r => r.Surface.Use)!).OrderByDescending(r => r.Surface.Use)];
     }
 
@@ -85,7 +85,7 @@ public static class RfCoronaRun
 
         RfSurface OnMast(Mast of, double height, double radius, double charge)
         {
-            var section = SectionAt(of, height);
+            var section = of.SectionAt(height);
             if (section.Lattice is not { } lattice)
             {
                 return RfCorona.Wire("mast", height, radius, charge, air, roughness);
@@ -94,20 +94,5 @@ public static class RfCoronaRun
             var part = Catalogue.Default.Lattices[lattice];
             return RfCorona.Legs("mast legs", height, part.Legs, part.LegDiameterM / 2, part.FaceWidthM / 2 / Math.Sin(Math.PI / part.Legs), charge, air, roughness);
         }
-    }
-
-    private static Section SectionAt(Mast mast, double heightM)
-    {
-        var top = mast.Base.HeightM;
-        foreach (var section in mast.Sections)
-        {
-            top += section.LengthM;
-            if (heightM <= top)
-            {
-                return section;
-            }
-        }
-
-        return mast.Sections[^1];
     }
 }

@@ -5,6 +5,7 @@ using Mastwright.Catalog;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Numerics;
+using Mastwright.Protection.Gaps;
 using Mastwright.Protection.Statics;
 
 namespace Mastwright.Analysis.Survive;
@@ -81,7 +82,13 @@ public static class StaticsRun
     };
 
     /// <summary>Everything about static on one mast.</summary>
-    public static StaticsReport Of(Station station, Mast mast, MastResult result, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
+    /// <param name="station">The station.</param>
+    /// <param name="mast">The mast.</param>
+    /// <param name="result">Its bands.</param>
+    /// <param name="groups">The groups it may be driven in.</param>
+    /// <param name="progress">Told what is being done; null for nobody.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static StaticsReport Of(Station station, Mast mast, MastResult result, ImmutableArray<GroupResult> groups, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default)
     {
         var outline = Outline(mast);
         if (outline.Faults() is { IsEmpty: false } faults)
@@ -112,7 +119,7 @@ public static class StaticsRun
             [
                 .. still.Places.Concat(points).DistinctBy(p => p.Part).SelectMany(p => p.Checks).Select(c => AsCaution(c with { Id = CheckIds.Of(c.Id, mast.Name) })),
                 .. Drained(station, mast, result, current),
-                .. UnderPower(station, mast, result, places),
+                .. UnderPower(station, mast, result, groups, places),
                 .. surfaces.Select(r => RfCorona.Check(r.Surface, $"survive.rf-corona[{mast.Name}, {r.Surface.Part}]") with { GoverningCase = r.Band }),
             ],
             still.Findings)
@@ -223,21 +230,20 @@ public static class StaticsRun
     }
 
     private static DrainRequest Request(Station station, MastResult result, Trail current, Trail capacitance) => new(
-        [.. result.Bands.Select(b => new DrainBand(b.Name, b.FrequencyHz,
-            Trail.Computed("base voltage, rms", "U", b.BasePeakV.Value / Math.Sqrt(2), QuantityKind.RmsVoltage, "U = Vp/√2", Source.Derived("docs/theory/circuits-matching.md"), b.BasePeakV), b.PowerW))],
+        [.. result.Bands.Select(b => new DrainBand(b.Name, b.FrequencyHz, b.BaseRmsV, b.PowerW))],
         current, Trail.Given("static voltage allowed", "Udc", station.Statics.AllowedV, QuantityKind.PeakVoltage, Source.DesignFile), capacitance, station.Statics.DrainLossShare);
 
-    private static IEnumerable<Check> UnderPower(Station station, Mast mast, MastResult result, ImmutableArray<RfCoronaPlace> places)
+    /// <summary>Whether the foot stays below corona at the highest working crest of all bands and groups: the same that the base gap is held against.</summary>
+    internal static IEnumerable<Check> UnderPower(Station station, Mast mast, MastResult result, ImmutableArray<GroupResult> groups, ImmutableArray<RfCoronaPlace> places)
     {
         if (places.FirstOrDefault(p => p.Part == "foot") is not { } foot || result.Bands.IsEmpty)
         {
             yield break;
         }
 
-        var worst = result.Bands.MaxBy(b => b.BasePeakV.Value)!;
-        var check = RfCorona.Check(foot, Trail.Computed("working crest at the foot", "Vw", worst.BasePeakV.Value * station.Protection.Mismatch, QuantityKind.PeakVoltage, "Vw = Vp·m", Page, worst.BasePeakV,
-            Trail.Given("mismatch", "m", station.Protection.Mismatch, QuantityKind.Ratio, Source.DesignFile)));
-        yield return check with { Id = CheckIds.Of(check.Id, mast.Name), GoverningCase = worst.Name };
+        var (peak, band) = GapWindow.WorkingPeak(GapRun.Request(station, mast, result.Bands, GapRun.PeaksInGroups(station, mast, groups)));
+        var check = RfCorona.Check(foot, peak);
+        yield return check with { Id = CheckIds.Of(check.Id, mast.Name), GoverningCase = band.Name };
     }
 
     // Metal guys only: rope neither carries charge nor enhances the field.

@@ -13,6 +13,6 @@ internal static class SurviveChecks
     [
         .. FenceRun.Burns(station, mast, result),
         .. StaticsRun.DrainChecks(station, mast, result),
-        .. CrossingRun.Of(mast, result, null).SelectMany(c => c.Answer.Checks),
+        .. CrossingRun.Of(station, mast, result, null).SelectMany(c => c.Answer.Checks),
     ];
 }

@@ -12,16 +12,15 @@ namespace Mastwright.App.Commands;
 /// <summary><c>book</c>: the whole station on paper.</summary>
 internal static class BookCommand
 {
-    private static readonly Option<string?> Pdf = new("--pdf") { Description = "Write the book as PDF to this file." };
-    private static readonly Option<string?> Html = new("--html") { Description = "Write the book as one self-contained web page to this file." };
-    private static readonly Option<string?> Prices = new("--prices") { Description = "Your own prices as CSV (part,unit,price,currency,pack,invented,note); left out, invented samples." };
+    private static readonly Option<string?> Pdf = new Option<string?>("--pdf") { Description = "Write the book as PDF to this file." }.NamesFile();
+    private static readonly Option<string?> Html = new Option<string?>("--html") { Description = "Write the book as one self-contained web page to this file." }.NamesFile();
     private static readonly Option<bool> Replace = new("--replace") { Description = "Replace files of these names." };
     private static readonly Option<string?> Date = new("--date") { Description = "The date to print, as 2027-05-01; left out, today." };
 
     public static Command Create()
     {
         var file = Shared.FileArgument();
-        var command = new Command("book", "Print the station book: verdict, drawings, build papers, every check with its grounds.") { file, Pdf, Html, Prices, Replace, Date };
+        var command = new Command("book", "Print the station book: verdict, drawings, build papers, every check with its grounds.") { file, Pdf, Html, PriceOptions.Prices, Replace, Date };
         command.SetAction((parsed, cancellation) => Task.FromResult(Run(parsed, parsed.GetValue(file), cancellation)));
         return command;
     }
@@ -32,7 +31,7 @@ internal static class BookCommand
         {
             var (pdf, html) = (parsed.GetValue(Pdf), parsed.GetValue(Html));
             var reading = DesignFile.Read(path);
-            var prices = parsed.GetValue(Prices) is { } priceFile ? MaterialsCommand.Read(priceFile) : null;
+            var prices = PriceOptions.Read(parsed);
             List<Finding> wrong = [.. reading.Ok ? [] : reading.Findings, .. prices is { IsUsable: false } ? prices.Findings : []];
             wrong.AddRange(BeforeWork(pdf, html, parsed.GetValue(Replace)));
             if (DateOf(parsed.GetValue(Date), wrong) is not { } date || wrong.Count > 0)
@@ -91,7 +90,7 @@ internal static class BookCommand
         {
             if (WholeFile.Obstacle(path, replace) is { } finding)
             {
-                yield return finding;
+                yield return finding.Code == "file-exists" ? finding with { WayOut = "Choose another name, or add --replace." } : finding;
             }
         }
     }

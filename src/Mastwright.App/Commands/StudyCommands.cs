@@ -1,8 +1,9 @@
 using System.CommandLine;
 using Mastwright.App.Files;
+using Mastwright.Build;
+using Mastwright.Build.Materials;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
-using Mastwright.Report.Sheets;
 using Mastwright.Report.Studies;
 using Mastwright.Report.Terminal;
 
@@ -11,7 +12,7 @@ namespace Mastwright.App.Commands;
 /// <summary>A command for every study.</summary>
 internal static class StudyCommands
 {
-    public static IEnumerable<Command> Create() => Studies.All.Select(s => s == MaterialsSheet.Study ? MaterialsCommand.Create() : Create(s));
+    public static IEnumerable<Command> Create() => Studies.All.Select(Create);
 
     private static Command Create(Study study)
     {
@@ -23,24 +24,33 @@ internal static class StudyCommands
             command.Add(choice);
         }
 
-        var csv = new Option<string?>("--csv") { Description = "A folder for every table and every curve as comma-separated text." };
+        var csv = new Option<string?>("--csv") { Description = "A folder for every table and every curve as comma-separated text." }.NamesFile();
         command.Add(csv);
-        command.SetAction((parsed, cancellation) => Task.FromResult(Run(study, parsed.GetValue(file), choice is null ? null : parsed.GetValue(choice), parsed.GetValue(csv), cancellation)));
+        if (study.TakesPrices)
+        {
+            command.Add(PriceOptions.Prices);
+            command.Add(PriceOptions.Sample);
+        }
+
+        command.SetAction((parsed, cancellation) => Task.FromResult(
+            study.TakesPrices && PriceOptions.WriteSample(parsed) is { } written ? written
+            : Run(study, parsed.GetValue(file), choice is null ? null : parsed.GetValue(choice), parsed.GetValue(csv), study.TakesPrices ? PriceOptions.Read(parsed) : null, cancellation)));
         return command;
     }
 
-    private static int Run(Study study, string? path, string? chosen, string? csv, CancellationToken cancellation)
+    private static int Run(Study study, string? path, string? chosen, string? csv, Reading<PriceList>? prices, CancellationToken cancellation)
     {
         try
         {
             var reading = DesignFile.Read(path);
-            if (!reading.Ok)
+            Finding[] wrong = [.. reading.Ok ? [] : reading.Findings, .. prices is { IsUsable: false } ? prices.Findings : []];
+            if (wrong.Length > 0)
             {
-                FindingsView.Write(Shared.Messages(), reading.Findings);
+                FindingsView.Write(Shared.Messages(), wrong);
                 return ExitCode.WrongInput;
             }
 
-            var document = Shared.WithProgress(progress => study.Make(new StudyInput(reading, progress, cancellation) { Chosen = chosen }));
+            var document = Shared.WithProgress(progress => study.Make(new StudyInput(reading, progress, cancellation) { Chosen = chosen, Prices = prices }));
             TerminalDocument.Write(Shared.Output(), document);
             if (csv is not null && Export(document, study.Name, csv) is { } obstacle)
             {
@@ -71,7 +81,7 @@ internal static class StudyCommands
         var tables = CsvTables.Of(document, stem);
         foreach (var table in tables)
         {
-            if (WholeFile.Write(Path.Combine(folder, table.Name + ".csv"), System.Text.Encoding.UTF8.GetBytes(table.Text), replace: true) is { } finding)
+            if (WholeFile.Write(Path.Combine(folder, table.Name + ".csv"), table.Text, replace: true) is { } finding)
             {
                 return finding;
             }

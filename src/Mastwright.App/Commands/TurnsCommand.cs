@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Mastwright.App.Files;
+using Mastwright.Journal.Entries;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Terminal;
@@ -37,7 +38,7 @@ internal static class TurnsCommand
             var station = reading.Station!;
             var written = new Written(parsed);
             var (mast, unknown) = MastChoice.Of(station, written.Text(MastName));
-            var temperature = written.Quantity(Temperature, QuantityKind.Temperature, 173, 373) ?? station.Site.TensioningTemperatureK;
+            var temperature = written.Quantity(Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK) ?? station.Site.TensioningTemperatureK;
             var tolerance = written.Quantity(Tolerance, QuantityKind.Ratio, 0.005, 0.5) ?? 0.05;
             var perTurn = written.Quantity(PerTurn, QuantityKind.FineLength, 1e-4, 0.05);
             var pairs = written.Pairs("--measured", written.Text(Measured)).Select(p => (Guy: p.Name, N: written.Quantity("--measured", p.Value, QuantityKind.Force, 0, 1e7))).ToList();

@@ -4,6 +4,7 @@ using Mastwright.Analysis;
 using Mastwright.Model.Design;
 using Mastwright.Model.Text;
 using Mastwright.Model.Trails;
+using Mastwright.Report.Documents;
 
 namespace Mastwright.App.Files;
 
@@ -56,28 +57,7 @@ public static class DesignFile
 
     /// <summary>Writes a new file in one step: it appears whole or not at all, and never replaces another.</summary>
     /// <returns>The finding when it could not be written; null when it was.</returns>
-    public static Finding? WriteNew(string path, string text)
-    {
-        if (File.Exists(path))
-        {
-            return new Finding("file-exists", Severity.Error, "There is a file of this name already; nothing was written.", new Place(path, 0, 0, ""), path,
-                WayOut: "Choose another name, or move the old file away.");
-        }
-
-        var temporary = $"{path}.{Environment.ProcessId}.part";
-        try
-        {
-            File.WriteAllText(temporary, text);
-            File.Move(temporary, path, overwrite: false);
-            return null;
-        }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException)
-        {
-            File.Delete(temporary);
-            return new Finding("file-unwritable", Severity.Error, "The file cannot be written: " + e.Message, new Place(path, 0, 0, ""), path,
-                WayOut: "Check that the folder exists, that you may write there and that the disk is not full.");
-        }
-    }
+    public static Finding? WriteNew(string path, string text) => WholeFile.Write(path, text, replace: false);
 
     private static DesignReading Parse(string text, string name) => DesignReader.Read(text, name, CatalogueNames.Of);
 

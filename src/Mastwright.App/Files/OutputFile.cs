@@ -1,5 +1,6 @@
 using System.Text;
 using Mastwright.Model.Trails;
+using Mastwright.Report.Documents;
 
 namespace Mastwright.App.Files;
 
@@ -9,22 +10,7 @@ internal static class OutputFile
     private const long MostBytes = 200_000_000;
 
     /// <summary>Writes a file whole or not at all; an earlier file of that name is replaced in one step.</summary>
-    public static Finding? Write(string path, string text)
-    {
-        var temporary = $"{path}.{Environment.ProcessId}.part";
-        try
-        {
-            File.WriteAllText(temporary, text);
-            File.Move(temporary, path, overwrite: true);
-            return null;
-        }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException)
-        {
-            TryDelete(temporary);
-            return new Finding("file-unwritable", Severity.Error, "The file cannot be written: " + e.Message, new Place(path, 0, 0, ""), path,
-                WayOut: "Check that the folder exists, that you may write there and that the disk is not full.");
-        }
-    }
+    public static Finding? Write(string path, string text) => WholeFile.Write(path, text, replace: true);
 
     /// <summary>Reads a file's text.</summary>
     public static (string? Text, Finding? Problem) Read(string path)
@@ -42,18 +28,6 @@ internal static class OutputFile
         catch (Exception e) when (e is UnauthorizedAccessException or IOException or ArgumentException)
         {
             return (null, new Finding("file-unreadable", Severity.Error, "The file cannot be read: " + e.Message, new Place(path, 0, 0, ""), path, WayOut: "Check that it is a file and that you may read it."));
-        }
-    }
-
-    private static void TryDelete(string path)
-    {
-        try
-        {
-            File.Delete(path);
-        }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException)
-        {
-            // The folder itself refuses: the finding about the write says so already.
         }
     }
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text;
+using Mastwright.Model.Text;
 using Mastwright.Model.Trails;
 
 namespace Mastwright.Build.Tension;
@@ -40,10 +40,10 @@ public static class ReadingSheet
         var text = new StringBuilder();
         text.Append("# One row for each guy. Write day, temperature, wind and name once, in the first row; leave empty what was not read.\n");
         text.Append("# How to write readings: ").AppendJoin("; ", ways.Select(w => $"{w.Key} {w.Value}")).Append('\n');
-        text.AppendJoin(',', ["mast", "guy", "should", .. Once, .. ways.Keys, "remark"]).Append('\n');
+        text.Append(CsvText.Row(["mast", "guy", "should", .. Once, .. ways.Keys, "remark"])).Append('\n');
         foreach (var guy in guys)
         {
-            text.AppendJoin(',', new[] { guy.Mast, guy.Guy, guy.Should }.Concat(Enumerable.Repeat("", Once.Length + ways.Count + 1)).Select(Quoted)).Append('\n');
+            text.Append(CsvText.Row([guy.Mast, guy.Guy, guy.Should, .. Enumerable.Repeat("", Once.Length + ways.Count + 1)])).Append('\n');
         }
 
         return text.ToString();
@@ -63,7 +63,8 @@ public static class ReadingSheet
         var above = Once.ToDictionary(o => o, _ => "");
         foreach (var row in CsvRows.Read(text, separator))
         {
-            if (row.IsBlank || row.Fields[0].StartsWith('#'))
+            // Below the heading a mast may well be called #1: a remark is then a row that names no guy.
+            if (row.IsBlank || (row.Fields[0].StartsWith('#') && (columns is null || columns["guy"] >= row.Fields.Length || row.Fields[columns["guy"]].Length == 0)))
             {
                 continue;
             }
@@ -88,7 +89,7 @@ public static class ReadingSheet
             }
 
             readings.AddRange(ways.Where(w => Field(w).Length > 0).Select(way => new SheetReading(
-                Field("mast"), Field("guy"), way, Field(way), above["date"], above["temperature"], above["wind"], above["by"], Field("remark"), new Place(fileName, row.Line, row.ColumnOf(columns[way], separator), way))));
+                CsvText.Unmarked(Field("mast")), CsvText.Unmarked(Field("guy")), way, CsvText.Unmarked(Field(way)), above["date"], above["temperature"], above["wind"], above["by"], Field("remark"), new Place(fileName, row.Line, row.ColumnOf(columns[way], separator), way))));
         }
 
         if (readings.Count == 0 && findings.All(f => f.Severity != Severity.Error))
@@ -98,7 +99,4 @@ public static class ReadingSheet
 
         return findings.Any(f => f.Severity == Severity.Error) ? new(null, findings.ToImmutable()) : new(readings, findings.ToImmutable());
     }
-
-    private static string Quoted(string field) =>
-        field.AsSpan().IndexOfAny(",;\"\n") < 0 ? field : string.Create(CultureInfo.InvariantCulture, $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"");
 }

@@ -10,7 +10,8 @@ namespace Mastwright.Circuits.Capacitors;
 /// <param name="Voltage">Peak voltage across it at full power.</param>
 /// <param name="Current">RMS current through it at full power.</param>
 /// <param name="DutyRatio">Average over peak power of the mode; heating follows it, breakdown does not.</param>
-public sealed record CapacitorDuty(double CapacitanceF, double FrequencyHz, PeakVolts Voltage, RmsAmps Current, double DutyRatio = 1);
+/// <param name="PeakFactor">Crest with modulation over the peak voltage at the stated power; breakdown follows it, heating does not.</param>
+public sealed record CapacitorDuty(double CapacitanceF, double FrequencyHz, PeakVolts Voltage, RmsAmps Current, double DutyRatio = 1, double PeakFactor = 1);
 
 /// <summary>A bank of like capacitors that does the duty, with its checks.</summary>
 /// <param name="Item">The capacitor.</param>
@@ -44,7 +45,7 @@ public static class CapacitorChooser
         var maker = new Source(item.Name, SourceKind.MakerData);
         var volts = Trail.Given("peak voltage across the bank", "Vp", duty.Voltage.Value, QuantityKind.PeakVoltage, stated);
         var amps = Trail.Given("current through the bank", "I", duty.Current.Value, QuantityKind.RmsCurrent, stated);
-        var one = Trail.Computed("peak voltage on one", "Vp1", duty.Voltage.Value / inSeries, QuantityKind.PeakVoltage, "Vp/n in series, shared evenly", Page, volts);
+        var one = Trail.Computed("peak voltage on one", "Vp1", duty.PeakFactor * duty.Voltage.Value / inSeries, QuantityKind.PeakVoltage, "Vp1 = m·Vp/n, n in series, shared evenly", Page, volts, CrestFactor.Of(duty.PeakFactor));
         var heating = Trail.Computed("heating current in one", "I1", duty.Current.Value / inParallel * Math.Sqrt(duty.DutyRatio), QuantityKind.RmsCurrent, "I/m in parallel·√η", Page, amps);
         return new(item, inSeries, inParallel, set,
         [
@@ -77,7 +78,7 @@ public static class CapacitorChooser
         if (!good.IsEmpty)
             return (good, []);
         var nearest = all.OrderBy(b => Right(b) ? 0 : 1).ThenBy(b => b.WorstUse).FirstOrDefault();
-        var wanted = FormattableString.Invariant($"{duty.CapacitanceF * 1e12:0.#} pF, {duty.Voltage.Value:0} V peak, {duty.Current.Value:0.##} A");
+        var wanted = FormattableString.Invariant($"{duty.CapacitanceF * 1e12:0.#} pF, {duty.PeakFactor * duty.Voltage.Value:0} V peak, {duty.Current.Value:0.##} A");
         var near = nearest is null ? null : FormattableString.Invariant($"nearest: {nearest.InSeries} in series × {nearest.InParallel} in parallel of {nearest.Item.Name}, {nearest.CapacitanceF * 1e12:0.#} pF at {nearest.WorstUse:P0} of rating");
         return ([], [new("capacitor-rating", Severity.Error, "No capacitor in stock, alone or in banks of up to four by four, gives this value within its ratings.", Value: wanted, Allowed: near, WayOut: "Add a vacuum capacitor or one of higher rating to the stock, or choose a network with less voltage.")]);
     }

@@ -27,6 +27,9 @@ public sealed record CoilWish(double InductanceH, double FrequencyHz, RmsAmps Cu
     /// <summary>Average over peak power of the mode.</summary>
     public double DutyRatio { get; init; } = 1;
 
+    /// <summary>Crest with modulation over the crest at that current; insulation follows it, heating does not.</summary>
+    public double PeakFactor { get; init; } = 1;
+
     /// <summary>The least installed Q that will do; null to ask for the highest there is.</summary>
     public double? LeastQ { get; init; }
 
@@ -126,7 +129,7 @@ public static class CoilDesigner
     private static CoilProposal? Wound(AirCoil coil, CoilWish wish)
     {
         var report = CoilReport.Of(coil, wish.FrequencyHz, wish.InstalledQShare);
-        return report.SelfResonance.Value > 2 * wish.FrequencyHz ? new(report, report.At(wish.Current, wish.DutyRatio)) : null;
+        return report.SelfResonance.Value > 2 * wish.FrequencyHz ? new(report, report.At(wish.Current, wish.DutyRatio, wish.PeakFactor)) : null;
     }
 
     private static double? TurnsFor(double inductanceH, double diameterM, double pitchM, double wireM) =>

@@ -80,7 +80,8 @@ public sealed record CoilReport(
     /// <summary>What a current does to the coil.</summary>
     /// <param name="current">RMS current through the winding.</param>
     /// <param name="dutyRatio">Average over peak power of the mode, above 0, at most 1.</param>
-    public CoilStress At(RmsAmps current, double dutyRatio = 1) => CoilStress.Of(this, current, dutyRatio);
+    /// <param name="peakFactor">Crest with modulation over the crest at that current, at least 1.</param>
+    public CoilStress At(RmsAmps current, double dutyRatio = 1, double peakFactor = 1) => CoilStress.Of(this, current, dutyRatio, peakFactor);
 
     private static System.Collections.Immutable.ImmutableArray<Finding> FindingsOf(double f, double f0) => f switch
     {
@@ -100,16 +101,18 @@ public sealed record CoilStress(Trail PeakVoltage, Trail PerTurn, Trail Heat, Tr
     // Natural convection plus radiation from a dull surface in still air.
     private const double SurfaceWPerM2K = 12;
 
-    internal static CoilStress Of(CoilReport report, RmsAmps current, double duty)
+    internal static CoilStress Of(CoilReport report, RmsAmps current, double duty, double peakFactor)
     {
         if (duty is not (> 0 and <= 1))
             throw new ArgumentOutOfRangeException(nameof(duty), duty, "Above 0, at most 1.");
+        ArgumentOutOfRangeException.ThrowIfLessThan(peakFactor, 1);
         var page = Source.Derived("docs/theory/circuits-coils.md");
         var coil = report.Coil;
         var i = Trail.Given("coil current", "I", current.Value, QuantityKind.RmsCurrent, new("the network's solution", SourceKind.Derived));
         var d = Trail.Given("duty of the mode", "η", duty, QuantityKind.Ratio, new("the mode as stated", SourceKind.Design));
+        var m = CrestFactor.Of(peakFactor);
         var z = Math.Sqrt(Math.Pow(2 * Math.PI * report.FrequencyHz * report.Inductance.Value, 2) + Math.Pow(report.Resistance.Value, 2));
-        var volts = Trail.Computed("coil peak voltage", "Vp", Math.Sqrt(2) * current.Value * z, QuantityKind.PeakVoltage, "Vp = √2·I·√((2πfL)² + R²)", page, i, report.Inductance, report.Resistance);
+        var volts = Trail.Computed("coil peak voltage", "Vp", Math.Sqrt(2) * peakFactor * current.Value * z, QuantityKind.PeakVoltage, "Vp = √2·m·I·√((2πfL)² + R²)", page, i, m, report.Inductance, report.Resistance);
         var turn = Trail.Computed("peak voltage per turn", "Vt", volts.Value / coil.Turns, QuantityKind.PeakVoltage, "Vt = Vp/N", page, volts)
             .Within("even along the coil", report.FrequencyHz > report.SelfResonance.Value / 4 ? "So near self-resonance the end turns take more than their share." : null);
         var heat = Trail.Computed("heat in the coil", "P", current.Value * current.Value * report.Resistance.Value * duty, QuantityKind.Power, "P = η·I²·R", page, d, i, report.Resistance);

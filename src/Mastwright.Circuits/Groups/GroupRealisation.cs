@@ -43,7 +43,7 @@ public sealed record GroupRealisation(GroupFeed Feed, ImmutableArray<WoundCoil> 
                     free.Add(coils.IsEmpty ? l : new Inductor(l.Name, l.A, l.B, l.InductanceH, coils[0].Report.Loss, coils[0].Report.SelfCapacitance.Value));
                     break;
                 case Capacitor c:
-                    var (choice, problems) = CapacitorChooser.Choose(workshop.Capacitors, new(c.CapacitanceF, problem.FrequencyHz, state.PeakVoltage, state.HighestCurrent, workshop.DutyRatio), 0.2);
+                    var (choice, problems) = CapacitorChooser.Choose(workshop.Capacitors, workshop.Duty(c.CapacitanceF, problem.FrequencyHz, state), 0.2);
                     findings.AddRange(problems.Select(f => f with { Message = $"{c.Name}: {f.Message}" }));
                     if (choice.IsEmpty)
                     {
@@ -79,7 +79,7 @@ public sealed record GroupRealisation(GroupFeed Feed, ImmutableArray<WoundCoil> 
             else if (part is Capacitor c)
             {
                 if (banks.TryGetValue(c.Name, out var bank))
-                    held.Add(new(c.Name, CapacitorChooser.Try(bank.Item, new(c.CapacitanceF, problem.FrequencyHz, state.PeakVoltage, state.HighestCurrent, workshop.DutyRatio), bank.InSeries, bank.InParallel)));
+                    held.Add(new(c.Name, CapacitorChooser.Try(bank.Item, workshop.Duty(c.CapacitanceF, problem.FrequencyHz, state), bank.InSeries, bank.InParallel)));
                 else
                     missing.Add(c.Name);
             }

@@ -169,5 +169,5 @@ public sealed record Realisation(
         w.Wish(henry, c.Problem.FrequencyHz, state.HighestCurrent, c.Problem.Quality);
 
     private static CapacitorDuty Duty(double farad, Ac.PartState state, MatchCandidate c, Workshop w) =>
-        new(farad, c.Problem.FrequencyHz, state.PeakVoltage, state.HighestCurrent, w.DutyRatio);
+        w.Duty(farad, c.Problem.FrequencyHz, state);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Capacitors;
 using Mastwright.Circuits.Coils;
 using Mastwright.Circuits.Loss;
@@ -15,6 +16,9 @@ public sealed record Workshop(ImmutableArray<CapacitorItem> Capacitors, double C
     /// <summary>Average over peak power of the mode.</summary>
     public double DutyRatio { get; init; } = 1;
 
+    /// <summary>Crest with modulation over the crest at the stated power: 1 for speech at its peak envelope power, 2 for amplitude modulation counted from the carrier.</summary>
+    public double PeakFactor { get; init; } = 1;
+
     /// <summary>Share of its free-air Q that a coil keeps when installed (common practice, no source: half).</summary>
     public double InstalledQShare { get; init; } = 0.5;
 
@@ -23,6 +27,12 @@ public sealed record Workshop(ImmutableArray<CapacitorItem> Capacitors, double C
 
     /// <summary>Wires and tubes to wind from, metres; the usual ones when null.</summary>
     public ImmutableArray<double>? WiresM { get; init; }
+
+    /// <summary>What a capacitor of a solved network must do.</summary>
+    /// <param name="farad">Capacitance, farads.</param>
+    /// <param name="frequencyHz">Frequency, hertz.</param>
+    /// <param name="state">The part in the solution at the stated power.</param>
+    internal CapacitorDuty Duty(double farad, double frequencyHz, PartState state) => new(farad, frequencyHz, state.PeakVoltage, state.HighestCurrent, DutyRatio, PeakFactor);
 
     /// <summary>The coil wanted for an inductance: as good as the design counted on, and no bigger than that takes.</summary>
     /// <param name="henry">Inductance, henries.</param>
@@ -35,6 +45,7 @@ public sealed record Workshop(ImmutableArray<CapacitorItem> Capacitors, double C
         var wish = new CoilWish(henry, frequencyHz, current, CoilDiameterM, CoilLengthM)
         {
             DutyRatio = DutyRatio,
+            PeakFactor = PeakFactor,
             InstalledQShare = InstalledQShare,
             LeastQ = double.IsFinite(q) ? q : null,
         };

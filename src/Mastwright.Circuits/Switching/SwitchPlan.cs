@@ -11,7 +11,11 @@ namespace Mastwright.Circuits.Switching;
 /// <param name="LowHz">Lower edge, hertz.</param>
 /// <param name="HighHz">Upper edge, hertz.</param>
 /// <param name="Match">The match chosen for it, at its own frequency and power.</param>
-public sealed record BandNetwork(string Name, double LowHz, double HighHz, MatchCandidate Match);
+public sealed record BandNetwork(string Name, double LowHz, double HighHz, MatchCandidate Match)
+{
+    /// <summary>Crest with modulation over the crest at the match's power; open contacts see it.</summary>
+    public double PeakFactor { get; init; } = 1;
+}
 
 /// <summary>The relay used at every place.</summary>
 /// <param name="Name">What the builder calls it.</param>
@@ -116,12 +120,14 @@ public sealed record SwitchPlan(ImmutableArray<PlannedContact> Contacts, Immutab
     {
         var rating = new Source(relay.Name, SourceKind.MakerData);
         var solved = new Source("the network's solution with all networks in place", SourceKind.Derived);
-        var open = states.Where(s => !madeIn.Contains(s.Band.Name)).DefaultIfEmpty(states[0]).MaxBy(s => s.Solution.Part(name).HighestVoltage);
+        double Crest((BandNetwork Band, AcSolution Solution) s) => s.Band.PeakFactor * s.Solution.Part(name).PeakVoltage.Value;
+        var open = states.Where(s => !madeIn.Contains(s.Band.Name)).DefaultIfEmpty(states[0]).MaxBy(Crest);
+        var carrier = Trail.Given("peak voltage on the open contact at the stated power", "Vp", madeIn.Contains(open.Band.Name) ? 0 : open.Solution.Part(name).PeakVoltage.Value, QuantityKind.PeakVoltage, solved);
         var voltage = Check.AtMost(
             $"feed.switch.voltage[{name}]",
             Trade.Feed,
             $"Open contact, {what}",
-            Trail.Given("peak voltage on the open contact", "Vp", madeIn.Contains(open.Band.Name) ? 0 : open.Solution.Part(name).PeakVoltage.Value, QuantityKind.PeakVoltage, solved),
+            Trail.Computed("peak voltage on the open contact", "Vm", open.Band.PeakFactor * carrier.Value, QuantityKind.PeakVoltage, "Vm = m·Vp", solved, carrier, CrestFactor.Of(open.Band.PeakFactor)),
             Trail.Given("open contact rating", "Vr", relay.OpenRating.Value, QuantityKind.PeakVoltage, rating),
             open.Band.Name,
             "Use a vacuum relay, put two contacts in series, or choose a network with less voltage at the mast.",

@@ -1,6 +1,7 @@
 using System.Numerics;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Wires;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 
 namespace Mastwright.Fields.Results;

@@ -49,7 +49,11 @@ public sealed record DriftReport(
     double SlopeHighPerYear,
     double Limit,
     LocalDate? ReachesLimitOn,
-    string Words);
+    string Words)
+{
+    /// <summary>How far the quantity now is from what it should be, without sign; null while nothing is measured.</summary>
+    public Trail? Deviation { get; init; }
+}
 
 /// <summary>Watches series of measurements for drift.</summary>
 public static class DriftWatch
@@ -79,9 +83,11 @@ public static class DriftWatch
         {
             // Too few for a trend, but not for seeing that the last one is out of bounds.
             var off = sorted[^1].Value - reference;
-            return Math.Abs(off) > limit
-                ? new(what, DriftState.Alarm, sorted, null, null, double.NegativeInfinity, double.PositiveInfinity, limit, null, $"{what}: the last measurement is outside the limit.")
-                : new(what, DriftState.Unknown, sorted, null, null, double.NegativeInfinity, double.PositiveInfinity, limit, null, $"{what}: {sorted.Length} measurement(s), {FewestPoints} are needed to see a trend.");
+            var last = Trail.Computed($"deviation of {what}", "d", Math.Abs(off), kind, "d = |last reading − what it should be|", new("journal", SourceKind.Design));
+            return (Math.Abs(off) > limit
+                ? new DriftReport(what, DriftState.Alarm, sorted, null, null, double.NegativeInfinity, double.PositiveInfinity, limit, null, $"{what}: the last measurement is outside the limit.")
+                : new DriftReport(what, DriftState.Unknown, sorted, null, null, double.NegativeInfinity, double.PositiveInfinity, limit, null, $"{what}: {sorted.Length} measurement(s), {FewestPoints} are needed to see a trend."))
+                with { Deviation = last };
         }
         // The newest measurements say what is: a series longer than the fit takes is judged by its end.
         var first = Math.Max(0, sorted.Length - MostPoints);
@@ -102,7 +108,10 @@ public static class DriftWatch
             DriftState.Drifting => crossing is { } day ? $"{what} drifts and leaves its limit about {day.ToString("uuuu-MM", CultureInfo.InvariantCulture)} if it goes on." : $"{what} drifts, but stays inside its limit for the next {FarthestYears:0} years.",
             _ => $"{what} is steady within the scatter of the measurements.",
         };
-        return new(what, state, sorted, change, slope, trend.SlopeLow, trend.SlopeHigh, limit, crossing, words);
+        return new(what, state, sorted, change, slope, trend.SlopeLow, trend.SlopeHigh, limit, crossing, words)
+        {
+            Deviation = Trail.Computed($"deviation of {what}", "d", Math.Abs(deviation), kind, "d = |trend line now − what it should be|", Method, slope),
+        };
     }
 
     /// <summary>

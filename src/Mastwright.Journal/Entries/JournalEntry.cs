@@ -11,6 +11,15 @@ namespace Mastwright.Journal.Entries;
 /// <param name="Words">Anything else: wet, frost on the ground.</param>
 public sealed record Weather(double? TemperatureK = null, double? WindMs = null, string Words = "")
 {
+    /// <summary>The coldest that is taken, kelvin: nowhere on the ground is it colder.</summary>
+    public const double LeastTemperatureK = 173;
+
+    /// <summary>The hottest that is taken, kelvin: a strand in the sun and beside a heater is still cooler.</summary>
+    public const double MostTemperatureK = 373;
+
+    /// <summary>The strongest wind that is taken, m/s.</summary>
+    public const double MostWindMPerS = 150;
+
     /// <summary>Nothing noted.</summary>
     public static Weather NotNoted { get; } = new();
 }

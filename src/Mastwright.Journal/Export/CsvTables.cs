@@ -1,22 +1,13 @@
-using System.Globalization;
 using CsvHelper;
+using Mastwright.Model.Text;
 
 namespace Mastwright.Journal.Export;
 
 /// <summary>Tables of text, written and read without loss.</summary>
 internal static class CsvTables
 {
-    public static string Write(IReadOnlyList<string> heading, IEnumerable<IReadOnlyList<string>> rows)
-    {
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        using (var writer = CsvWriter.Create(text, new CsvWriterOptions(), leaveOpen: true))
-        {
-            writer.WriteRecord([.. heading]);
-            foreach (var row in rows) writer.WriteRecord([.. row]);
-            writer.Flush();
-        }
-        return text.ToString();
-    }
+    /// <summary>A table as it is: what an export says is read back word for word.</summary>
+    public static string Write(IReadOnlyList<string> heading, IEnumerable<IReadOnlyList<string>> rows) => CsvText.Write(rows.Prepend(heading));
 
     public static IEnumerable<(int Line, string[] Fields)> Read(string text)
     {
@@ -29,7 +20,7 @@ internal static class CsvTables
         }
     }
 
-    public static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+    public static string Number(double value) => CsvText.Number(value);
 
     public static string Number(double? value) => value is { } v ? Number(v) : "";
 }

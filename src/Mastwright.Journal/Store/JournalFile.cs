@@ -78,7 +78,10 @@ internal static class JournalFile
     }
 
     /// <summary>Copies to a file beside the target, checks the copy, then lets it take the target's place.</summary>
-    public static Outcome Copy(SqliteConnection from, string path)
+    /// <param name="from">The journal.</param>
+    /// <param name="path">The target.</param>
+    /// <param name="mustBeWhole">Whether a copy that does not pass its check is refused; not where a damaged journal is put aside.</param>
+    public static Outcome Copy(SqliteConnection from, string path, bool mustBeWhole = true)
     {
         var partial = path + ".partial";
         try
@@ -89,7 +92,7 @@ internal static class JournalFile
                 from.BackupDatabase(to);
                 // The copy stands alone: one file, no log beside it.
                 Execute(to, "PRAGMA journal_mode = DELETE");
-                if (Strings(to, "PRAGMA integrity_check(1)") is not ["ok"])
+                if (mustBeWhole && Strings(to, "PRAGMA integrity_check(1)") is not ["ok"])
                     return new(Problem("backup-damaged", path, "The copy did not pass its check; an earlier backup was left as it was.", null, null, "Check the journal and the disk."));
             }
             using (var stream = new FileStream(partial, FileMode.Open, FileAccess.ReadWrite)) stream.Flush(flushToDisk: true);
@@ -103,6 +106,60 @@ internal static class JournalFile
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
             return new(Problem("backup-failed", path, $"The copy could not be written: {problem.Message}", null, null, "Choose another place with room and the right to write."));
+        }
+    }
+
+    /// <summary>Copies the file and its log as they are on the disk, whatever is in them.</summary>
+    public static Outcome CopyRaw(string path, string to) => ByParts(path, to, ["", "-wal"], (a, b) => File.Copy(a, b), File.Delete);
+
+    /// <summary>
+    /// Lets a checked file take the place of one that does not open. That one is put aside whole, with its log; when any of
+    /// it fails, everything stands where it stood.
+    /// </summary>
+    /// <param name="path">The journal.</param>
+    /// <param name="anew">The file that takes its place.</param>
+    /// <param name="keepAs">Where the former is put.</param>
+    public static Outcome Exchange(string path, string anew, string keepAs)
+    {
+        // The log goes first: a log without its file is never taken for that of another.
+        string[] parts = ["-wal", "-shm", ""];
+        if (ByParts(path, keepAs, parts, (a, b) => File.Move(a, b), b => File.Move(b, path + b[keepAs.Length..])) is { Done: false } notKept)
+        {
+            return notKept;
+        }
+
+        var taken = ByParts(anew, path, [""], (a, b) => File.Move(a, b), _ => { });
+        return taken.Done || ByParts(keepAs, path, parts, (a, b) => File.Move(a, b), _ => { }) is { Done: true } ? taken
+            : new(Problem("backup-failed", keepAs, $"{taken.Problem!.Message} The journal as it was could not be put back either; it is kept whole under this name.", null, null, "Give it its name back by hand."));
+    }
+
+    // All parts or none: what was done to the first is undone when a later one fails.
+    private static Outcome ByParts(string path, string to, string[] endings, Action<string, string> act, Action<string> undo)
+    {
+        var done = new Stack<string>();
+        try
+        {
+            foreach (var ending in endings.Where(e => e.Length == 0 || File.Exists(path + e)))
+            {
+                act(path + ending, to + ending);
+                done.Push(to + ending);
+            }
+
+            return Outcome.Success;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            var words = problem.Message;
+            try
+            {
+                while (done.TryPop(out var part)) undo(part);
+            }
+            catch (Exception again) when (again is IOException or UnauthorizedAccessException)
+            {
+                words += $" What was begun could not be undone: {again.Message} Part of the journal stands as {to}.";
+            }
+
+            return new(Problem("backup-failed", to, $"The journal as it was could not be kept: {words}", null, null, "Make room and see that you may write there; nothing was restored."));
         }
     }
 

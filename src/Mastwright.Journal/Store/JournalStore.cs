@@ -184,7 +184,7 @@ public sealed class JournalStore : IDisposable
             if (backup.CheckIntegrity() is { Done: false } damaged) return damaged;
             lock (gate)
             {
-                if (JournalFile.Copy(connection, keepAs) is { Done: false } notKept) return notKept;
+                if (!JournalFile.Copy(connection, keepAs, mustBeWhole: false).Done && JournalFile.CopyRaw(Path, keepAs) is { Done: false } notKept) return notKept;
                 try
                 {
                     backup.connection.BackupDatabase(connection);
@@ -196,6 +196,39 @@ public sealed class JournalStore : IDisposable
                 }
             }
         }
+    }
+
+    /// <summary>
+    /// Puts a backup in the place of a journal, also of one so damaged that it does not open: that one is put aside as it
+    /// is. Nothing is touched before the backup has passed its check.
+    /// </summary>
+    /// <param name="path">The journal.</param>
+    /// <param name="backupPath">The backup.</param>
+    /// <param name="keepAs">Where the journal as it was is kept.</param>
+    public static Outcome RestoreAt(string path, string backupPath, string keepAs)
+    {
+        var opened = Open(path);
+        if (opened.Value is { } present)
+        {
+            using (present) return present.Restore(backupPath, keepAs);
+        }
+        if (opened.Problem is not { Code: "journal-damaged" or "journal-foreign" }) return new(opened.Problem);
+        var from = OpenReadOnly(backupPath);
+        if (from.Value is not { } backup) return new(from.Problem);
+        var anew = path + ".restored";
+        using (backup)
+        {
+            if (backup.CheckIntegrity() is { Done: false } damaged) return damaged;
+            if (JournalFile.Copy(backup.connection, anew) is { Done: false } notCopied) return notCopied;
+        }
+        if (JournalFile.Exchange(path, anew, keepAs) is { Done: false } notChanged)
+        {
+            File.Delete(anew);
+            return notChanged;
+        }
+        var restored = Open(path);
+        restored.Value?.Dispose();
+        return new(restored.Problem);
     }
 
     /// <summary>Closes the file.</summary>

@@ -62,12 +62,30 @@ public sealed record Mast
     public ImmutableArray<ConduitAlong> Conduits { get; init; } = [];
 
     /// <summary>What stands on its top; null for nothing.</summary>
-    [Field("top", "A rod, whip or ring on the mast's top, for static and corona.", Default = "nothing")]
+    [Field("top", "A rod, whip or ring on the mast's top: it draws static and corona, weighs (rods as solid copper, a ring as tube of 1 mm wall) and catches wind and ice.", Default = "nothing")]
     public TopFitting? Top { get; init; }
 
     /// <summary>Cables across the base.</summary>
     [Field("crossings", "Cables that cross the base insulator: lamp, rotator, other aerials.", Default = "none")]
     public ImmutableArray<CrossingSpec> Crossings { get; init; } = [];
+
+    /// <summary>The section at a height above ground: at a joint the lower one, below the foot the lowest, above the top the topmost.</summary>
+    /// <param name="heightM">Height above ground, m.</param>
+    public Section SectionAt(double heightM)
+    {
+        const double joint = 1e-6;
+        var top = Base.HeightM;
+        foreach (var section in Sections)
+        {
+            top += section.LengthM;
+            if (heightM <= top + joint)
+            {
+                return section;
+            }
+        }
+
+        return Sections[^1];
+    }
 
     /// <summary>Length of the mast above its insulator, m.</summary>
     public double LengthM => Sections.Sum(s => s.LengthM);

@@ -44,7 +44,7 @@ public enum Verdict
 /// <summary>One thing that must hold: a demand held against a capacity, both with their trails.</summary>
 /// <param name="Id">Stable dotted name, e.g. <c>"stand.guy.strength"</c>; followed by a part in brackets when there are several, e.g. <c>"stand.guy.strength[mast A, level 2]"</c>.</param>
 /// <param name="Trade">The trade it belongs to.</param>
-/// <param name="Title">What is checked, in plain words.</param>
+/// <param name="Title">What is checked, in plain words; it always begins with a capital, whatever a part or place in it is called.</param>
 /// <param name="Demand">What is asked of the part.</param>
 /// <param name="Capacity">What the part can take, partial factors included and shown in its trail.</param>
 /// <param name="Ratio">Use of capacity: at most 1 is inside. For checks with a floor (a minimum that must be kept), capacity over demand, so that 1 is still the limit.</param>
@@ -64,6 +64,9 @@ public sealed record Check(
     string Cure = "",
     string? Caution = null)
 {
+    /// <summary>What is checked, in plain words.</summary>
+    public string Title { get; init => field = Capital(value); } = Capital(Title);
+
     /// <summary>Above this use of capacity a pass is shown as a caution.</summary>
     public const double CautionRatio = 0.9;
 
@@ -83,6 +86,8 @@ public sealed record Check(
         var verdict = ratio > 1 ? Verdict.Fail : ratio > CautionRatio ? Verdict.Caution : Verdict.Pass;
         return new(id, trade, title, demand, capacity, ratio, verdict, governingCase, verdict == Verdict.Pass ? "" : cure, caution);
     }
+
+    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 
     // No capacity at all is the worst use of it; a demand of nothing uses nothing.
     private static double Use(double demand, double capacity) =>

@@ -9,7 +9,8 @@ namespace Mastwright.Protection.Crossing;
 /// <param name="FrequencyHz">Frequency in hertz.</param>
 /// <param name="BaseImpedanceOhm">Impedance of the mast without the crossing.</param>
 /// <param name="PowerW">Power at the base in watts.</param>
-public sealed record CrossingBand(string Name, double FrequencyHz, Complex BaseImpedanceOhm, double PowerW);
+/// <param name="PeakFactor">Crest with modulation over the crest at that power: 1 for speech at its peak envelope power, 2 for amplitude modulation counted from the carrier.</param>
+public sealed record CrossingBand(string Name, double FrequencyHz, Complex BaseImpedanceOhm, double PowerW, double PeakFactor = 1);
 
 /// <summary>What a crossing does to one band.</summary>
 /// <param name="Band">Name of the band.</param>
@@ -19,7 +20,7 @@ public sealed record CrossingBand(string Name, double FrequencyHz, Complex BaseI
 /// <param name="BaseX">Reactance of base and crossing together.</param>
 /// <param name="LossW">Power lost in the crossing.</param>
 /// <param name="DetuningRatio">Size of the reflection between the base without and with the crossing, 0 when it does nothing.</param>
-/// <param name="VoltagePeakV">Crest across it at full power.</param>
+/// <param name="VoltagePeakV">Crest across it at full power, modulation counted.</param>
 public sealed record CrossingEffect(string Band, Trail CrossingR, Trail CrossingX, Trail BaseR, Trail BaseX, Trail LossW, Trail DetuningRatio, Trail VoltagePeakV);
 
 /// <summary>A crossing judged on every band and in a strike.</summary>
@@ -98,6 +99,7 @@ public static class BaseCrossing
             Trail.Computed("base reactance with crossing", "X", both.Imaginary, QuantityKind.Resistance, "Z = 1/(1/Zb + 1/Zx)", Page, br, bx, r, x),
             Trail.Computed("loss in the crossing", "Px", loss, QuantityKind.Power, "Px = P·Re(1/Zx)/Re(1/Z)", Page, power, r, x, br, bx),
             Trail.Computed("reflection", "ρ", reflection, QuantityKind.Ratio, "ρ = |(Z − Zb)/(Z + Zb*)|", Page, r, x, br, bx),
-            Trail.Computed("crest across the crossing", "Ux", Math.Sqrt(2 * volts2), QuantityKind.PeakVoltage, "Ux = √(2·P/Re(1/Z))", Page, power, r, x, br, bx));
+            Trail.Computed("crest across the crossing", "Ux", band.PeakFactor * Math.Sqrt(2 * volts2), QuantityKind.PeakVoltage, "Ux = m·√(2·P/Re(1/Z))", Page, power, r, x, br, bx,
+                Trail.Given("crest with modulation over that at the stated power", "m", band.PeakFactor, QuantityKind.Ratio, Source.DesignFile)));
     }
 }

@@ -61,8 +61,10 @@ public sealed record GapRequest(
     double? ImpulseRatio = null,
     double SettingToleranceM = 0.2e-3)
 {
+    internal const double UsualFormativeLagS = 100e-9;
+
     /// <summary>Formative lag of the gap in seconds for the equal-area rule: 100 ns fires within 500 ns at a fifth over the static voltage (common practice, no source: within about 500 ns).</summary>
-    public double FormativeLagS { get; init; } = 100e-9;
+    public double FormativeLagS { get; init; } = UsualFormativeLagS;
 
     /// <summary>Statistical lag in seconds, waited for a first electron; it counts into the same area.</summary>
     public double StatisticalLagS { get; init; }

@@ -67,11 +67,10 @@ public static class GapWindow
     public static Trail FiringOn(GapRequest request, Lightning.StrikeFront front, double spacingM)
     {
         var spark = GapBreakdown.PeakVolts(request.Electrodes, spacingM + request.SettingToleranceM, request.DenseAir);
-        var lag = request.FormativeLagS + request.StatisticalLagS;
-        var firing = front.Fires(spark.Value, lag);
+        var lag = Lag(request);
+        var firing = front.Fires(spark.Value, lag.Value);
         return Trail.Computed($"firing voltage, {front.Name}", "Uf", firing?.Volts ?? spark.Value, QuantityKind.PeakVoltage,
-            "∫(u − Us)dt = Us·lag on the simulated front", Source.Derived("docs/theory/lightning.md"), spark,
-            Trail.Assumed("formative and statistical lag", "lag", lag, QuantityKind.Time, "common practice, no source: a few millimetres fire within about 500 ns"))
+            "∫(u − Us)dt = Us·lag on the simulated front", Source.Derived("docs/theory/lightning.md"), spark, lag)
             .Remark(firing is null ? "The stroke ends its front before the gap would need more than its static voltage." : "No network beside the gap, which is the steepest front.");
     }
 
@@ -81,16 +80,28 @@ public static class GapWindow
         const double frontS = 1.2e-6;
         if (request.ImpulseRatio is { } given)
             return Given("impulse ratio", "ki", given);
-        var lag = request.FormativeLagS + request.StatisticalLagS;
-        var x = 2 * lag / frontS;
-        return Trail.Computed("impulse ratio", "ki", 1 + (0.5 * x) + Math.Sqrt(x + (0.25 * x * x)), QuantityKind.Ratio, "(ki − 1)²/ki = 2·lag/T1", Page,
-            Trail.Assumed("formative lag", "lag", lag, QuantityKind.Time, "common practice, no source: a few millimetres fire within about 500 ns"),
+        var lag = Lag(request);
+        var x = 2 * lag.Value / frontS;
+        return Trail.Computed("impulse ratio", "ki", 1 + (0.5 * x) + Math.Sqrt(x + (0.25 * x * x)), QuantityKind.Ratio, "(ki − 1)²/ki = 2·lag/T1", Page, lag,
             Trail.Given("front of the standard impulse", "T1", frontS, QuantityKind.Time, Source.FromMemory("IEC 60060-1, lightning impulse 1.2/50", "2010")))
             .Remark("Strengths are stated for the same standard front. Steeper strokes raise both; the strike simulation follows them.");
     }
 
-    private static (Trail Peak, GapBand Band) WorkingPeak(GapRequest request)
+    /// <summary>The lag that counts into the equal area: the spark forms, after it has waited for a first electron.</summary>
+    /// <param name="request">What was asked.</param>
+    public static Trail Lag(GapRequest request) => Trail.Computed("lag of the spark", "lag", request.FormativeLagS + request.StatisticalLagS, QuantityKind.Time, "lag = tf + ts", Page,
+        request.FormativeLagS == GapRequest.UsualFormativeLagS
+            ? Trail.Assumed("formative lag", "tf", request.FormativeLagS, QuantityKind.Time, "common practice, no source: a few millimetres fire within about 500 ns at a fifth over the static voltage")
+            : Trail.Given("formative lag", "tf", request.FormativeLagS, QuantityKind.Time, Source.DesignFile),
+        request.StatisticalLagS == 0
+            ? Trail.Assumed("statistical lag", "ts", 0, QuantityKind.Time, "the gap sees daylight, so that it need not wait for an electron")
+            : Trail.Given("statistical lag", "ts", request.StatisticalLagS, QuantityKind.Time, Source.DesignFile));
+
+    /// <summary>The highest working crest of all bands and groups, mismatch and modulation counted, and where it arises.</summary>
+    /// <param name="request">What was asked; at least one band.</param>
+    public static (Trail Peak, GapBand Band) WorkingPeak(GapRequest request)
     {
+        ArgumentNullException.ThrowIfNull(request);
         var band = request.Bands.MaxBy(b => b.CarrierPeakV.Value * b.ModulationFactor)!;
         var mismatch = AssumedFactor("mismatch factor", "km", request.MismatchFactor, "allowance for a match that drifts");
         var modulation = Given("modulation factor", "kc", band.ModulationFactor);

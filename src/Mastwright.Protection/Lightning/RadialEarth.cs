@@ -1,7 +1,7 @@
 using Mastwright.Circuits.Transient;
 using Mastwright.Fields.Electrostatics;
 using Mastwright.Model.Trails;
-using Mastwright.Numerics;
+using Mastwright.Model.Units;
 using Mastwright.Protection.Earthing;
 
 namespace Mastwright.Protection.Lightning;
@@ -14,15 +14,9 @@ namespace Mastwright.Protection.Lightning;
 public sealed class RadialEarth
 {
     private const int Sections = 6;
-    private const int RingSides = 12;
     private const double LeastShare = 0.2; // ionisation is not followed below a fifth of the low-current resistance
-    private const double VacuumPermittivity = AxisymmetricElectrostatics.VacuumPermittivity;
     private const double LeadRadiusM = 0.004; // the wire from the plate to a rod: 50 mm²
 
-    internal const int MostArmsSolved = 24;
-
-    // The leakage changes fastest next to the hub, where the radials crowd each other: shorter sources there.
-    private static readonly double[] HubCutsM = [0.3, 1, 3];
     private static readonly Source Page = Source.Derived("docs/theory/earth.md");
 
     private readonly StruckEarth _earth;
@@ -35,19 +29,12 @@ public sealed class RadialEarth
     {
         _earth = earth;
         _criticalField = criticalField.Value;
-
-        // Beyond some two dozen radials the resistance hardly falls; the fields of more would only cost time.
-        var arms = Math.Min(earth.Radials, MostArmsSolved);
-        var groups = new List<IReadOnlyList<Wire>> { Arms(earth, arms) };
-        if (earth.Rods > 0)
-            groups.Add(Rods(earth, arms));
-        if (earth.Ring is { } ring)
-            groups.Add(Ring(earth, ring));
-        Solved = BuriedConductors.SolveGroups(groups, earth.SoilOhmM, earth.RadialLengthM / 6);
+        List<IReadOnlyList<Wire>> groups = [.. new[] { EarthElectrodes.Radials(earth), EarthElectrodes.Rods(earth), EarthElectrodes.Ring(earth) }.Where(g => g.Count > 0)];
+        Solved = BuriedConductors.SolveGroups(groups, earth.SoilOhmM, EarthElectrodes.SegmentM(earth));
         RadialsOhm = Among("radials", "Rr", 0,
             Trail.Given("number of radials", "n", earth.Radials, QuantityKind.Count, Source.DesignFile),
             Trail.Given("length", "L", earth.RadialLengthM, QuantityKind.Length, Source.DesignFile))
-            .Within("uniform soil; up to 24 radials solved", earth.Radials > MostArmsSolved ? "More than 24 radials are taken as 24: the true resistance is a little lower." : null);
+            .Within("uniform soil; up to 24 radials solved", earth.Radials > EarthElectrodes.MostArms ? "More than 24 radials are taken as 24: the true resistance is a little lower." : null);
         RodsOhm = earth.Rods <= 0 ? null : Among("rods", "Rs", 1,
             Trail.Given("number of rods", "n", earth.Rods, QuantityKind.Count, Source.DesignFile),
             Trail.Given("length", "L", earth.RodLengthM, QuantityKind.Length, Source.DesignFile));
@@ -75,7 +62,7 @@ public sealed class RadialEarth
         // Far-return inductance of one radial of the whole length, shared by n in parallel.
         var henry = StraightInductance.Wire(_earth.RadialLengthM, _earth.RadialRadiusM).Value / n / Sections;
         var sectionOhm = RadialsOhm.Value * Sections;
-        var farad = VacuumPermittivity * _earth.RelativePermittivity * _earth.SoilOhmM / sectionOhm;
+        var farad = Vacuum.PermittivityFPerM * _earth.RelativePermittivity * _earth.SoilOhmM / sectionOhm;
         var b = Slenderness(RadialsOhm.Value, n * _earth.RadialLengthM);
         var previous = plate;
         for (var k = 1; k <= Sections; k++)
@@ -124,42 +111,4 @@ public sealed class RadialEarth
         Trail.Computed($"resistance of the {name}", symbol, Solved.GroupOhm(group), QuantityKind.Resistance, "line sources on every electrode, one potential: that potential over the electrode's own current", Page,
             [Trail.Given("soil resistivity", "ρ", _earth.SoilOhmM, QuantityKind.Resistivity, Source.DesignFile), .. inputs])
             .Remark("Solved together with the other electrodes: all of them in parallel give the whole earth.");
-
-    private static List<Wire> Arms(StruckEarth earth, int arms)
-    {
-        var wires = new List<Wire>();
-        double[] cuts = [0, .. HubCutsM.Where(c => c < 0.6 * earth.RadialLengthM), earth.RadialLengthM];
-        for (var i = 0; i < arms; i++)
-        {
-            var (s, c) = Math.SinCos(2 * Math.PI * i / arms);
-            for (var k = 1; k < cuts.Length; k++)
-                wires.Add(new(new(cuts[k - 1] * c, cuts[k - 1] * s, -earth.DepthM), new(cuts[k] * c, cuts[k] * s, -earth.DepthM), earth.RadialRadiusM));
-        }
-
-        return wires;
-    }
-
-    // Between two radials, so that no rod pierces a wire; one rod stands close to the plate.
-    private static List<Wire> Rods(StruckEarth earth, int arms)
-    {
-        var radius = earth.Rods == 1 ? Math.Min(earth.RodDistanceM, 0.3) : earth.RodDistanceM;
-        return [.. Enumerable.Range(0, earth.Rods).Select(k =>
-        {
-            var (s, c) = Math.SinCos((Math.PI / arms) + (2 * Math.PI * k / earth.Rods));
-            return new Wire(new(radius * c, radius * s, 0), new(radius * c, radius * s, -earth.RodLengthM), earth.RodRadiusM);
-        })];
-    }
-
-    private static List<Wire> Ring(StruckEarth earth, StruckRing ring)
-    {
-        // A ring at the radials' own depth would lie in them: a hand's breadth apart the thin-wire sources stay apart too.
-        var depth = Math.Abs(ring.DepthM - earth.DepthM) < 0.05 ? earth.DepthM + 0.05 : ring.DepthM;
-        Vec3 Corner(int side)
-        {
-            var (s, c) = Math.SinCos(2 * Math.PI * (side + 0.25) / RingSides);
-            return new(ring.DiameterM / 2 * c, ring.DiameterM / 2 * s, -depth);
-        }
-
-        return [.. Enumerable.Range(0, RingSides).Select(k => new Wire(Corner(k), Corner(k + 1), ring.WireRadiusM))];
-    }
 }

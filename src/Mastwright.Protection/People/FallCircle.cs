@@ -51,13 +51,11 @@ public static class FallCircle
         var radius = Radius(mast);
         return
         [
-            .. neighbours.Select(n => Check.AtLeast($"site.fall[{n.Name}]", Trade.Site, $"{Capital(n.Name)} lies outside the fall circle",
+            .. neighbours.Select(n => Check.AtLeast($"site.fall[{n.Name}]", Trade.Site, $"{n.Name} lies outside the fall circle",
                 Trail.Given($"distance of {n.Name}", "d", n.DistanceM, QuantityKind.Length, Source.DesignFile), radius,
                 "mast falling whole towards it", "Move the mast, lower it, or agree with the owner and guy for the higher safety class.", FallCaution)),
         ];
     }
-
-    private static string Capital(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
 
     /// <summary>Clearance that cranes and masts under work must keep to a line of this voltage (OSHA table A), in metres; 20 ft when the voltage is unknown.</summary>
     public static Trail WorkClearance(double? lineToLineV)
@@ -90,7 +88,7 @@ public static class FallCircle
             {
                 var clearance = WorkClearance(line.LineToLineV);
                 var floor = Trail.Computed("distance to keep", "dmin", radius.Value + clearance.Value, QuantityKind.Length, "dmin = Rf + c", Source.CommonPractice, radius, clearance);
-                return Check.AtLeast($"site.power-line[{line.Name}]", Trade.Site, $"{Capital(line.Name)} cannot be reached by the falling mast",
+                return Check.AtLeast($"site.power-line[{line.Name}]", Trade.Site, $"{line.Name} cannot be reached by the falling mast",
                     Trail.Given($"distance of {line.Name}", "d", line.DistanceM, QuantityKind.Length, Source.DesignFile), floor,
                     "mast falling whole towards the line", "Move the mast away from the line or lower it; never count on the guys.", PowerLineCaution);
             }),

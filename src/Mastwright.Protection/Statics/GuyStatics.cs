@@ -55,7 +55,7 @@ public static class GuyStatics
     {
         if (guys.Any(g => g.Breaks.Length < 2 || g.Breaks.Length % 2 != 0))
             throw new ArgumentException("A guy has an even number of section ends, two at least.", nameof(guys));
-        var conductors = new List<WireConductor> { Mast(mast, bondedRods ?? []) };
+        var conductors = new List<WireConductor> { new("mast", [.. mast.AxisWires(roundTop: true), .. bondedRods ?? []]) };
         var states = new List<ConductorState> { ConductorState.Earthed };
         var where = new List<(InsulatedGuy Guy, int Section, int Conductor)>();
         foreach (var guy in guys)
@@ -79,23 +79,6 @@ public static class GuyStatics
             [.. where.Select(w => Section(w.Guy, w.Section, w.Conductor, field, air, roughness))],
             [.. guys.SelectMany(g => Insulators(g, where, field))],
             basis.Unknowns);
-    }
-
-    private static WireConductor Mast(MastOutline mast, ImmutableArray<Wire> rods)
-    {
-        var wires = ImmutableArray.CreateBuilder<Wire>();
-        var from = mast.BaseHeightM;
-        foreach (var step in mast.Below)
-        {
-            wires.Add(new(new(0, 0, from), new(0, 0, step.TopM), step.RadiusM));
-            from = step.TopM;
-        }
-
-        wires.Add(new(new(0, 0, from), new(0, 0, mast.HeightM), mast.RadiusM, mast.RodLengthM <= 0));
-        if (mast.RodLengthM > 0)
-            wires.Add(new(new(0, 0, mast.HeightM), new(0, 0, mast.HighestM), mast.RodRadiusM, true));
-        wires.AddRange(rods);
-        return new("mast", wires.ToImmutable());
     }
 
     private static GuySectionStatic Section(InsulatedGuy guy, int section, int conductor, ElectrostaticField field, AirState air, double roughness)

@@ -69,6 +69,24 @@ public sealed record MastOutline(
         return faults.ToImmutable();
     }
 
+    /// <summary>Shaft and rod as wires on the axis, for the charge simulation in three dimensions.</summary>
+    /// <param name="roundTop">Whether a shaft without a rod ends round in the open; otherwise something else stands on it.</param>
+    internal ImmutableArray<Wire> AxisWires(bool roundTop)
+    {
+        var wires = ImmutableArray.CreateBuilder<Wire>();
+        var from = BaseHeightM;
+        foreach (var step in Below)
+        {
+            wires.Add(new(new(0, 0, from), new(0, 0, step.TopM), step.RadiusM));
+            from = step.TopM;
+        }
+
+        wires.Add(new(new(0, 0, from), new(0, 0, HeightM), RadiusM, roundTop && RodLengthM <= 0));
+        if (RodLengthM > 0)
+            wires.Add(new(new(0, 0, HeightM), new(0, 0, HighestM), RodRadiusM, true));
+        return wires.ToImmutable();
+    }
+
     /// <summary>The outline as a body of revolution. Call only when <see cref="Faults"/> is empty.</summary>
     public AxisymmetricBody ToBody()
     {

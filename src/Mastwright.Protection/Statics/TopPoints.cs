@@ -59,7 +59,7 @@ public static class TopPoints
     public static ImmutableArray<CoronaPlace> Solve(
         MastOutline mast, ImmutableArray<TopPart> parts, AirState air, double roughness, ImmutableArray<Weather> weathers, CancellationToken cancellation = default)
     {
-        List<(string Name, ImmutableArray<Wire> Wires)> all = [("shaft", Shaft(mast)), .. parts.Select(p => (p.Name, p.Wires))];
+        List<(string Name, ImmutableArray<Wire> Wires)> all = [("shaft", mast.AxisWires(roundTop: false)), .. parts.Select(p => (p.Name, p.Wires))];
         if (mast.Ring is { } ring)
             all.Add(("ring", Wire.LevelRing(new(0, 0, ring.LevelM), ring.RingDiameterM / 2, ring.TubeDiameterM / 2)));
         var basis = WireElectrostatics.Solve([.. all.Select(p => new WireConductor(p.Name, p.Wires))], segmentM: mast.HighestM / 12, cancellation: cancellation);
@@ -69,21 +69,6 @@ public static class TopPoints
             .. all.Select((p, i) => (p.Name, Body: i)).Where(p => p.Name != "shaft" || mast.RodLengthM > 0)
                 .Select(p => Place(p.Name == "shaft" ? "rod" : p.Name, p.Body, field, air, roughness, weathers)).OrderBy(p => p.OnsetField.Value),
         ];
-    }
-
-    private static ImmutableArray<Wire> Shaft(MastOutline mast)
-    {
-        var wires = ImmutableArray.CreateBuilder<Wire>();
-        var from = mast.BaseHeightM;
-        foreach (var step in mast.Below.Append(new(mast.HeightM, mast.RadiusM)))
-        {
-            wires.Add(new(new(0, 0, from), new(0, 0, step.TopM), step.RadiusM));
-            from = step.TopM;
-        }
-
-        if (mast.RodLengthM > 0)
-            wires.Add(new(new(0, 0, mast.HeightM), new(0, 0, mast.HighestM), mast.RodRadiusM, true));
-        return wires.ToImmutable();
     }
 
     private static CoronaPlace Place(string part, int body, ElectrostaticField field, AirState air, double roughness, ImmutableArray<Weather> weathers)

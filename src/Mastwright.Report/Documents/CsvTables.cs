@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using CsvHelper;
+using Mastwright.Model.Text;
 
 namespace Mastwright.Report.Documents;
 
@@ -36,21 +35,5 @@ public static class CsvTables
         return tables.ToImmutable();
     }
 
-    private static string Table(DataTable table) => Write([[.. table.Columns.Select(c => c.Header)], .. table.Rows.Select(r => r.Select(c => c.Text).ToArray())]);
-
-    private static string Write(IEnumerable<string[]> rows)
-    {
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        using (var csv = CsvWriter.Create(text, new CsvWriterOptions(), leaveOpen: true))
-        {
-            foreach (var row in rows)
-            {
-                csv.WriteRecord(row);
-            }
-
-            csv.Flush();
-        }
-
-        return text.ToString();
-    }
+    private static string Table(DataTable table) => CsvText.ForSpreadsheet(table.Rows.Select(r => r.Select(c => c.Text)).Prepend(table.Columns.Select(c => c.Header)));
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text;
+using Mastwright.Model.Text;
 
 namespace Mastwright.Report.Documents;
 
@@ -30,27 +29,7 @@ public sealed record FigureData(string XAxis, string YAxis, ImmutableArray<Figur
     public string ToCsv()
     {
         var notes = Series.Any(s => s.Points.Any(p => p.Note is not null));
-        var text = new StringBuilder();
-        Row(text, notes ? ["curve", XAxis, YAxis, "note"] : ["curve", XAxis, YAxis]);
-        foreach (var series in Series)
-        {
-            foreach (var p in series.Points)
-            {
-                var (x, y) = (p.X.ToString("R", CultureInfo.InvariantCulture), p.Y.ToString("R", CultureInfo.InvariantCulture));
-                text.Append(Cell(series.Name)).Append(',').Append(x).Append(',').Append(y);
-                text.Append(notes ? "," + Cell(p.Note ?? "") : "").Append("\r\n");
-            }
-        }
-
-        return text.ToString();
-    }
-
-    private static void Row(StringBuilder text, string[] cells) => text.AppendJoin(',', cells.Select(Cell)).Append("\r\n");
-
-    // Names come from the design: a cell that a spreadsheet could take for a formula gets a quote before it.
-    private static string Cell(string text)
-    {
-        var plain = text.Length > 0 && text[0] is '=' or '+' or '-' or '@' ? "'" + text : text;
-        return plain.AsSpan().ContainsAny("\",\r\n") ? $"\"{plain.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : plain;
+        string[] Cells(string curve, string x, string y, string note) => notes ? [curve, x, y, note] : [curve, x, y];
+        return CsvText.ForSpreadsheet(Series.SelectMany(s => s.Points.Select(p => Cells(s.Name, CsvText.Number(p.X), CsvText.Number(p.Y), p.Note ?? ""))).Prepend(Cells("curve", XAxis, YAxis, "note")));
     }
 }

@@ -7,8 +7,13 @@ namespace Mastwright.Report.Drawings;
 /// <param name="Name">Shown at its end.</param>
 /// <param name="Points">Its points.</param>
 /// <param name="Dash">Its dashes.</param>
-public sealed record Curve(string Name, IReadOnlyList<(double X, double Y)> Points, string Dash = "")
+/// <param name="WidthMm">Its width, mm.</param>
+/// <param name="Colour">Its colour, a step of grey.</param>
+public sealed record Curve(string Name, IReadOnlyList<(double X, double Y)> Points, string Dash = "", double WidthMm = 0.5, string Colour = "#000")
 {
+    /// <summary>What it is drawn with.</summary>
+    internal Pen Pen => new(WidthMm, Dash, Colour);
+
     /// <summary>A curve from two lists.</summary>
     /// <param name="name">Its name in the key.</param>
     /// <param name="x">Abscissae.</param>
@@ -27,7 +32,7 @@ public sealed record PlotAxis(string Title, bool Decades = false)
         var all = values.ToList();
         if (!Decades)
         {
-            return Plots.Ticks(all.Min(), all.Max());
+            return RoundSteps.Enclosing(all.Min(), all.Max());
         }
 
         var first = (int)Math.Floor(Math.Log10(all.Min()) + 1e-9);
@@ -98,9 +103,9 @@ public static class Plots
         d.Text(left + (width / 2), top + height + 8.4, x.Title, 2.6, Hold.Middle).Text(6, top + (height / 2), y.Title, 2.6, Hold.Middle, turnDeg: -90);
         for (var i = 0; i < curves.Count; i++)
         {
-            d.Path(curves[i].Points.Select(p => (X(p.X), Y(p.Y))), new Pen(0.5, curves[i].Dash));
+            d.Path(curves[i].Points.Select(p => (X(p.X), Y(p.Y))), curves[i].Pen);
             var (kx, ky) = (left + (i % 2 * 72), top + height + 13 + (i / 2 * 4.4));
-            d.Line(kx, ky, kx + 12, ky, new Pen(0.5, curves[i].Dash)).Text(kx + 14, ky + 0.9, curves[i].Name, 2.5, ground: false);
+            d.Line(kx, ky, kx + 12, ky, curves[i].Pen).Text(kx + 14, ky + 0.9, curves[i].Name, 2.5, ground: false);
         }
 
         return new Figure(caption, d.ToSvg())
@@ -146,22 +151,6 @@ public static class Plots
                 new FigureSeries("open bar", [.. rows.Select((r, i) => new FigurePoint(i + 1, r.Open, X(r.Open), 10.1 + (i * row), $"{r.Name}: {r.OpenText}"))]),
             ]),
         };
-    }
-
-    /// <summary>Round marks that enclose a range, four to eight of them.</summary>
-    public static double[] Ticks(double low, double high)
-    {
-        if (high - low < 1e-12 * Math.Max(1, Math.Abs(high)))
-        {
-            high = low + Math.Max(1, Math.Abs(low) * 0.1);
-        }
-
-        var raw = (high - low) / 5;
-        var power = Math.Pow(10, Math.Floor(Math.Log10(raw)));
-        var step = new[] { 1.0, 2, 2.5, 5, 10 }.Select(s => s * power).First(s => s >= raw * 0.999);
-        var first = Math.Floor((low / step) + 1e-9);
-        var last = Math.Ceiling((high / step) - 1e-9);
-        return [.. Enumerable.Range(0, (int)(last - first) + 1).Select(i => (first + i) * step)];
     }
 
     private static string Number(double value) => Math.Abs(value) is >= 1e6 or (< 1e-4 and > 0) ? value.ToString("0.#e0", CultureInfo.InvariantCulture) : Math.Round(value, 6).ToString("0.####", CultureInfo.InvariantCulture);

@@ -34,8 +34,7 @@ public sealed record Scale(double Denominator, string Name)
     {
         var unit = units == UnitSystem.Us ? 0.3048 : 1.0;
         var wanted = 40 / MmPerM / unit;
-        var power = Math.Pow(10, Math.Floor(Math.Log10(wanted)));
-        var round = new[] { 5.0, 2, 1 }.Select(s => s * power).First(s => s <= wanted * 1.0001);
+        var round = RoundSteps.AtMost(wanted);
         var length = round * unit * MmPerM;
         for (var i = 0; i < 4; i++)
         {

@@ -15,8 +15,8 @@ public static class EntryWords
     /// <summary>A moment to the minute, with the offset of its clock.</summary>
     public static string When(OffsetDateTime at) => Minute.Format(at);
 
-    /// <summary>The beginning of an entry's key: enough to name it.</summary>
-    public static string Key(JournalEntry entry) => entry.Id.ToString("N", CultureInfo.InvariantCulture)[..8];
+    /// <summary>The end of an entry's key, enough to name it. Its beginning is the time it was noted: entries of one minute begin alike.</summary>
+    public static string Key(JournalEntry entry) => entry.Id.ToString("N", CultureInfo.InvariantCulture)[^8..];
 
     /// <summary>One line of what an entry says.</summary>
     public static string Summary(JournalEntry entry, UnitSystem units)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Mastwright.Analysis.Tune;
 using Mastwright.Build;
 using Mastwright.Build.Tension;
@@ -55,10 +54,10 @@ public static class SheetReadings
 
         var findings = sheet.Findings.ToBuilder();
         var entries = new List<TensionEntry>();
-        var standing = new Dictionary<(string Mast, double TemperatureK), StandingMast?>();
+        var masts = new StandingMasts();
         foreach (var reading in readings)
         {
-            if (Entry(station, reading, moment, standing, findings, cancellation) is { } entry)
+            if (Entry(station, reading, moment, masts, findings, cancellation) is { } entry)
             {
                 entries.Add(entry);
             }
@@ -115,7 +114,7 @@ public static class SheetReadings
     }
 
     private static TensionEntry? Entry(
-        Station station, SheetReading reading, Func<string, OffsetDateTime?> moment, Dictionary<(string, double), StandingMast?> known, ImmutableArray<Finding>.Builder findings, CancellationToken cancellation)
+        Station station, SheetReading reading, Func<string, OffsetDateTime?> moment, StandingMasts masts, ImmutableArray<Finding>.Builder findings, CancellationToken cancellation)
     {
         TensionEntry? Refuse(Finding finding, string field, string value)
         {
@@ -134,59 +133,61 @@ public static class SheetReadings
             return Refuse(new Finding("time-bad", Severity.Error, "This is not a date or time.", Allowed: "2026-05-01, 2026-05-01 14:30", WayOut: "Write year, month, day."), "date", reading.Date);
         }
 
-        if (!Number(reading.Temperature, QuantityKind.Temperature, out var temperature, out var problem))
+        var temperature = Number(reading.Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK, "temperature", "12 °C", out var problem);
+        if (problem is not null)
         {
-            return Refuse(new Finding("value-bad", Severity.Error, $"The temperature cannot be used: {problem}.", WayOut: "Write it like 12 °C."), "temperature", reading.Temperature);
+            return Refuse(problem, "temperature", reading.Temperature);
         }
 
-        if (!Number(reading.Wind, QuantityKind.Speed, out var wind, out problem))
+        var wind = Number(reading.Wind, QuantityKind.Speed, 0, Weather.MostWindMPerS, "wind", "2 m/s", out problem);
+        if (problem is not null)
         {
-            return Refuse(new Finding("value-bad", Severity.Error, $"The wind cannot be used: {problem}.", WayOut: "Write it like 2 m/s."), "wind", reading.Wind);
+            return Refuse(problem, "wind", reading.Wind);
         }
 
-        var kelvin = temperature ?? station.Site.TensioningTemperatureK;
-        if (!known.TryGetValue((mast.Name, kelvin), out var standing))
+        (var found, problem) = GuyReading.Take(masts, station, mast, temperature, reading.Guy, reading.Way, reading.Reading, cancellation);
+        if (found is not null)
         {
-            (standing, var falls) = StandingMast.Of(station, mast, kelvin, cancellation);
-            known.Add((mast.Name, kelvin), standing);
-            if (falls is not null)
-            {
-                findings.Add(falls);
-            }
+            findings.AddRange(found.Remarks.Select(f => f with { Place = reading.Place }));
+            return found.Entry(new EntryHead(Guid.CreateVersion7(), at, reading.By, reading.Remark, new Weather(temperature, wind, "")));
         }
 
-        if (standing is null)
+        switch (problem!.Place?.Path)
+        {
+            case GuyReading.GuyField:
+                return Refuse(problem, "guy", reading.Guy);
+            case GuyReading.ReadingField:
+                return Refuse(problem, reading.Way, reading.Reading);
+            default:
+                // A mast that does not stand is said once, not for every row.
+                if (!findings.Contains(problem))
+                {
+                    findings.Add(problem);
+                }
+
+                return null;
+        }
+    }
+
+    private static double? Number(string written, QuantityKind kind, double least, double most, string what, string example, out Finding? problem)
+    {
+        problem = null;
+        if (written.Length == 0)
         {
             return null;
         }
 
-        var (name, unknown) = GuyNames.Find([.. standing.Guys.Select(g => g.Name)], reading.Guy, mast.Name);
-        if (unknown is not null)
-        {
-            return Refuse(unknown, "guy", reading.Guy);
-        }
-
-        var guy = standing.Guys.First(g => g.Name == name);
-        var estimate = TensionReadings.Estimate(guy, reading.Way, reading.Reading);
-        if (estimate.Value is not { } found)
-        {
-            return Refuse(estimate.Findings[0], reading.Way, reading.Reading);
-        }
-
-        findings.AddRange(estimate.Findings.Select(f => f with { Place = reading.Place }));
-        return new TensionEntry(Guid.CreateVersion7(), at, mast.Name, reading.By, reading.Remark, new Weather(temperature, wind, ""), GuyNames.Short(guy.Name), found.AtAnchor.Value, found.UncertaintyN, found.Method, reading.Reading.ToString(CultureInfo.InvariantCulture));
-    }
-
-    private static bool Number(string written, QuantityKind kind, out double? value, out string problem)
-    {
-        (value, problem) = (null, "");
-        if (written.Length == 0)
-        {
-            return true;
-        }
-
         var read = QuantityText.Read(written, kind);
-        (value, problem) = (read.Ok ? read.ValueSi : null, read.Problem ?? "");
-        return read.Ok;
+        if (!read.Ok)
+        {
+            problem = new Finding("value-bad", Severity.Error, $"The {what} cannot be used: {read.Problem}.", WayOut: $"Write it like {example}.");
+        }
+        else if (read.ValueSi < least || read.ValueSi > most)
+        {
+            string Show(double v) => QuantityFormat.Show(v, kind, UnitSystem.Metric);
+            problem = new Finding("value-range", Severity.Error, $"The {what} is out of range.", Allowed: $"{Show(least)} to {Show(most)}", WayOut: "Check the number and its unit.");
+        }
+
+        return problem is null ? read.ValueSi : null;
     }
 }

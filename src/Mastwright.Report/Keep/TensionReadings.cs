@@ -93,7 +93,7 @@ public static partial class TensionReadings
     }
 
     private static Finding Bad(string way, string written, string why) => new(
-        "reading-bad", Severity.Error, $"The {way} reading cannot be used: {why}.", new Place("command line", 0, 0, $"--{way}"), written, WayOut: $"Write it like “{Ways[way]}”.");
+        "reading-bad", Severity.Error, $"The {way} reading cannot be used: {why}.", Value: written, WayOut: $"Write it like “{Ways[way]}”.");
 
     [GeneratedRegex(@"^\s*(?<pull>.+?)\s+gives\s+(?<gives>.+?)\s+at\s+(?<at>.+)$", RegexOptions.IgnoreCase)]
     private static partial Regex PullGives();

@@ -12,16 +12,13 @@ namespace Mastwright.Report.Sheets;
 /// <summary>What to buy: quantities with waste and spares, weights, prices.</summary>
 public static class MaterialsSheet
 {
-    /// <summary>The study, with the invented sample prices.</summary>
-    public static Study Study { get; } = new("materials", "What to buy: quantities with waste and spares, weights, and prices", input => Document(input, null));
+    /// <summary>The study, with the user's own prices or the invented samples.</summary>
+    public static Study Study { get; } = new("materials", "What to buy: quantities with waste and spares, weights, and prices", Document) { TakesPrices = true };
 
-    /// <summary>The list as a document.</summary>
-    /// <param name="input">The station.</param>
-    /// <param name="prices">The user's own prices; null for the invented samples.</param>
-    public static Document Document(StudyInput input, Reading<PriceList>? prices)
+    private static Document Document(StudyInput input)
     {
         var document = new DocumentBuilder("Materials", input.Station.Name, input.Station.UnitSystem);
-        Write(document, input.Station, input.Result, prices ?? SamplePrices());
+        Write(document, input.Station, input.Result, input.Prices ?? SamplePrices());
         return document.Build();
     }
 

@@ -21,7 +21,7 @@ public static class CoronaStudy
         {
             var (mast, result) = (input.Station.Masts[m], input.Result.Masts[m]);
             document.Section($"Mast {mast.Name}");
-            var report = StaticsRun.Of(input.Station, mast, result, input.Progress, input.Cancellation);
+            var report = StaticsRun.Of(input.Station, mast, result, input.Result.Groups, input.Progress, input.Cancellation);
             document.Findings(report.Findings);
             if (report.Static is { } still)
             {
@@ -162,7 +162,7 @@ public static class CoronaStudy
             return;
         }
 
-        document.Table("Onset under the station's own voltage at foot and top", ["Place", "#Height", "#Onset, crest", "#Working crest, mismatch included"], report.UnderPower.Select(p => new Cell[]
+        document.Table("Onset under the station's own voltage at foot and top", ["Place", "#Height", "#Onset, crest", "#Working crest, mismatch and modulation included"], report.UnderPower.Select(p => new Cell[]
         {
             p.Part, document.Show(p.HeightM, QuantityKind.Length, 3), document.Show(p.OnsetPeakV, 3),
             p.Part == "foot" ? document.Show(FootCrest(report, result), QuantityKind.PeakVoltage, 3) : TopVolts(document, report),

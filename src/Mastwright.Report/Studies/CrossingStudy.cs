@@ -27,7 +27,7 @@ public static class CrossingStudy
 
             var scenario = StrikeRun.Scenario(station, mast, result, LightningCurrents.Of(StrikeRun.LevelOf(station), StrokeKind.Subsequent), new StruckNetwork("", []));
             var strike = StrikeSimulation.Run(scenario, cancellation: input.Cancellation);
-            foreach (var crossing in CrossingRun.Of(mast, result, strike?.Parts[0].PeakV))
+            foreach (var crossing in CrossingRun.Of(station, mast, result, strike?.Parts[0].PeakV))
             {
                 One(document, crossing, strike?.Parts.FirstOrDefault(p => p.Name == StrikeNetworks.CableName(crossing.Name)));
             }
@@ -57,5 +57,5 @@ public static class CrossingStudy
         }
     }
 
-    private static string Swr(double reflection) => reflection >= 1 ? "∞" : Model.Units.QuantityFormat.Digits((1 + reflection) / (1 - reflection), 3);
+    private static string Swr(double reflection) => reflection >= 1 ? "∞" : StudyWords.Swr((1 + reflection) / (1 - reflection));
 }

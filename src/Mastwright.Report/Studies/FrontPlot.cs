@@ -58,10 +58,8 @@ internal static class FrontPlot
     {
         var all = values.ToList();
         var (low, high) = (all.Min(), all.Max());
-        var rough = Math.Max(high - low, Math.Max(1e-6, 0.02 * Math.Abs(high))) / 4;
-        var decade = Math.Pow(10, Math.Floor(Math.Log10(rough)));
-        var step = new[] { 1, 2, 5, 10 }.Select(k => k * decade).First(s => s >= rough - 1e-12);
-        return (Math.Floor((low / step) + 1e-9) * step, Math.Max(Math.Ceiling((high / step) - 1e-9), Math.Floor((low / step) + 1e-9) + 1) * step, step);
+        var marks = RoundSteps.Enclosing(low, Math.Max(high, low + Math.Max(1e-6, 0.02 * Math.Abs(high))), 4);
+        return (marks[0], marks[^1], marks[1] - marks[0]);
     }
 
     private static string Number(double value) => (Math.Abs(value) < 1e-9 ? 0 : value).ToString("0.####", CultureInfo.InvariantCulture);

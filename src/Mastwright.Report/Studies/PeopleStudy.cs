@@ -82,7 +82,7 @@ public static class PeopleStudy
     private static void Voltages(DocumentBuilder document, MastResult result) =>
         document.Table("Touching the base: current through a person against the contact limit for the public", ["Band", "#Base voltage, rms", "#Current through a hand", "#Limit, public", "#Limit, occupational"], result.Bands.Select(b =>
         {
-            var volts = Trail.Computed("base voltage, rms", "U", b.BasePeakV.Value / Math.Sqrt(2), QuantityKind.RmsVoltage, "U = Vp/√2", Source.Derived("docs/theory/circuits-matching.md"), b.BasePeakV);
+            var volts = b.BaseRmsV;
             return new Cell[]
             {
                 b.Name, document.Show(volts, 3), new(document.Show(RfBurn.ContactCurrent(volts), 3), Verdict.Caution), document.Show(RfBurn.ContactLimit(Population.Public, b.FrequencyHz), 2),

@@ -1,5 +1,7 @@
 using Mastwright.Analysis;
 using Mastwright.Analysis.Results;
+using Mastwright.Build;
+using Mastwright.Build.Materials;
 using Mastwright.Model.Design;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Sheets;
@@ -20,11 +22,14 @@ public sealed record StudyInput(DesignReading Reading, IProgress<AnalysisStep>? 
     /// <summary>The station.</summary>
     public Station Station => Reading.Station!;
 
+    /// <summary>The user's own prices, for a study that <see cref="Study.TakesPrices"/>; null for the invented samples.</summary>
+    public Reading<PriceList>? Prices { get; init; }
+
     /// <summary>The word chosen of the study's <see cref="Study.Choice"/>; null for its first.</summary>
     public string? Chosen { get; init; }
 
     /// <summary>The whole station's result, computed when first asked for.</summary>
-    public StationResult Result => result ??= Known ?? StationAnalysis.Run(Reading, Progress, Cancellation);
+    public StationResult Result => Known ?? (result ??= StationAnalysis.Run(Reading, Progress, Cancellation));
 }
 
 /// <summary>
@@ -38,6 +43,9 @@ public sealed record Study(string Name, string Purpose, Func<StudyInput, Documen
 {
     /// <summary>What a user may choose; null when there is nothing to choose.</summary>
     public StudyChoice? Choice { get; init; }
+
+    /// <summary>Whether it counts money, with the user's own prices where there are some.</summary>
+    public bool TakesPrices { get; init; }
 
     /// <summary>Whether it takes many seconds, so that it is made when asked for and not along with everything else.</summary>
     public bool Long { get; init; }

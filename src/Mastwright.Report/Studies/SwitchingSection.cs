@@ -37,8 +37,15 @@ internal static class SwitchingSection
     {
         foreach (var coil in mast.Shared)
         {
-            var c = coil.Winding.Report.Coil;
-            document.Table($"One {coil.Title} with taps could serve these bands: {QuantityFormat.Digits(c.Turns, 3)} turns of {document.Show(c.WireM, QuantityKind.FineLength, 2)} on {document.Show(c.DiameterM, QuantityKind.FineLength, 3)}, {document.Show(c.LengthM, QuantityKind.FineLength, 3)} long, by itself resonant at {document.Show(coil.Winding.Report.SelfResonance, 3)}",
+            if (coil.Winding is not { } winding)
+            {
+                document.Text($"No single {coil.Title} with taps can be wound for {string.Join(" and ", coil.Taps.Select(t => t.Band))}.");
+                document.Findings(coil.Findings);
+                continue;
+            }
+
+            var c = winding.Report.Coil;
+            document.Table($"One {coil.Title} with taps could serve these bands: {QuantityFormat.Digits(c.Turns, 3)} turns of {document.Show(c.WireM, QuantityKind.FineLength, 2)} on {document.Show(c.DiameterM, QuantityKind.FineLength, 3)}, {document.Show(c.LengthM, QuantityKind.FineLength, 3)} long, by itself resonant at {document.Show(winding.Report.SelfResonance, 3)}",
                 ["Band", "#Inductance", "#Tap, turns from the end in use"], coil.Taps.Select(t => new Cell[]
                 {
                     t.Band, document.Show(t.InductanceH, QuantityKind.Inductance, 3), t.Turns is { } turns ? QuantityFormat.Digits(turns, 3) : "all",

@@ -26,7 +26,8 @@ internal static class TensionRose
         var guys = cases[0].Guys.Where(g => g.Level == level).ToList();
         var largest = cases.SelectMany(c => c.Guys).Where(g => g.Level == level).Max(g => g.TensionN);
         var unit = QuantityFormat.UnitFor(largest, QuantityKind.Force, units);
-        var (step, full) = Scale(unit.FromSi(largest));
+        var rings = RoundSteps.Enclosing(0, unit.FromSi(largest));
+        var (step, full) = (rings[1], rings[^1]);
         double R(double valueSi) => RadiusMm * unit.FromSi(valueSi) / full;
         var d = new Drawing(170, 100, title);
         for (var ring = step; ring < full + (step / 2); ring += step)
@@ -66,12 +67,5 @@ internal static class TensionRose
         }
 
         return new Figure($"{title}. Distance from the middle is a guy's largest tension while the wind comes from that side.", d.ToSvg());
-    }
-
-    private static (double Step, double Full) Scale(double largest)
-    {
-        var decade = Math.Pow(10, Math.Floor(Math.Log10(largest / 4)));
-        var step = new[] { 1, 2, 2.5, 5, 10 }.Select(k => k * decade).First(s => s * 5 >= largest);
-        return (step, step * Math.Ceiling((largest / step) - 1e-9));
     }
 }

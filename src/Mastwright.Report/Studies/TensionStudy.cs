@@ -1,5 +1,4 @@
 using Mastwright.Analysis.Results;
-using Mastwright.Analysis.Stand;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
 
@@ -51,7 +50,7 @@ public static class TensionStudy
             levels.SelectMany(l => new Cell[]
             {
                 document.Show(g.Max(c => c.Guys.Where(x => x.Level == l).Max(x => x.TensionN)), QuantityKind.Force, 3), document.Show(g.Min(c => c.Guys.Where(x => x.Level == l).Min(x => x.TensionN)), QuantityKind.Force, 3),
-            }).Prepend(document.Show(Temperature(input, g.Key), QuantityKind.Temperature, 3)).Prepend(g.Key).ToArray()));
+            }).Prepend(document.Show(g.First().TemperatureK, QuantityKind.Temperature, 3)).Prepend(g.Key).ToArray()));
         foreach (var level in levels)
         {
             if (stable.Where(c => c.WindFromRad is not null).GroupBy(c => c.Kind).MaxBy(g => g.Max(c => c.LargestGuyN)) is { } worst)
@@ -59,13 +58,6 @@ public static class TensionStudy
                 document.Add(TensionRose.Of(document.Units, $"Mast {mast.Name}, level {level}: {worst.Key}", level, [.. worst.OrderBy(c => c.WindFromRad)], input.Station.Limits.GuyFactor));
             }
         }
-    }
-
-    private static double Temperature(StudyInput input, string kind)
-    {
-        var site = input.Station.Site;
-        return kind.EndsWith("coldest", StringComparison.Ordinal) ? site.ColdestK : kind.EndsWith("hottest", StringComparison.Ordinal) ? site.HottestK
-            : kind.StartsWith("ice", StringComparison.Ordinal) ? LoadCases.IcingK(site) : site.TensioningTemperatureK;
     }
 
     private static void LostGuys(DocumentBuilder document, MastResult mast)

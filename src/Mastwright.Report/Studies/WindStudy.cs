@@ -120,7 +120,7 @@ public static class WindStudy
         document.Table($"All {stand.Cases.Length} combinations, by kind", ["Combination", "#Directions", "#Top moves", "#Foot, most", "#Foot, least", "#Guy, most", "#Moment, most"], stand.Cases.GroupBy(c => c.Kind).Select(g => g.Any(c => c.Stable)
             ? new Cell[]
             {
-                g.Key, $"{g.Count()}", document.Show(g.Where(c => c.Stable).Max(c => c.TopDeflectionM), QuantityKind.FineLength, 3), document.Show(g.Where(c => c.Stable).Max(c => c.BaseCompressionN), QuantityKind.Force, 3),
+                g.Key, g.Count(c => !c.Stable) is > 0 and var bad ? new Cell($"{g.Count()}, {bad} without equilibrium", Verdict.Fail) : $"{g.Count()}", document.Show(g.Where(c => c.Stable).Max(c => c.TopDeflectionM), QuantityKind.FineLength, 3), document.Show(g.Where(c => c.Stable).Max(c => c.BaseCompressionN), QuantityKind.Force, 3),
                 document.Show(g.Where(c => c.Stable).Min(c => c.BaseCompressionN), QuantityKind.Force, 3), document.Show(g.Where(c => c.Stable).Max(c => c.LargestGuyN), QuantityKind.Force, 3), document.Show(g.Where(c => c.Stable).Max(c => c.LargestMomentNm), QuantityKind.Moment, 3),
             }
             : [g.Key, $"{g.Count()}", new Cell("no equilibrium", Verdict.Fail), "", "", "", ""]));

@@ -5,7 +5,7 @@ namespace Mastwright.Structure.Batch;
 
 /// <summary>
 /// Solves many cases of one mast. Cases that follow one another in the list should be alike (the same loads, the wind
-/// turned a little), because each starts from its predecessor. Every answer is the same as that of a single solve.
+/// turned a little), because each starts from its predecessor. Every answer is the same as that of a single solve; the share that a mast carries of a load that fells it may differ by the smallest load step, to which it is known.
 /// </summary>
 public static class CaseBatch
 {
@@ -32,7 +32,7 @@ public static class CaseBatch
             MastSolution? previous = null;
             for (var i = from; i < to; i++)
             {
-                var alike = previous is { IsStable: true, Case: { } before } && before.AbsentGuys.SequenceEqual(cases[i].AbsentGuys);
+                var alike = previous is { Case: { } before } && before.AbsentGuys.SequenceEqual(cases[i].AbsentGuys);
                 previous = prepared.Solve(cases[i], alike ? previous : null, cancellation);
                 answers[i] = previous;
                 progress?.Report(Interlocked.Increment(ref done) / (double)cases.Count);

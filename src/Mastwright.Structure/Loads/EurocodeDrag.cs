@@ -7,7 +7,6 @@ namespace Mastwright.Structure.Loads;
 /// </summary>
 internal static class EurocodeDrag
 {
-    private const double AirViscosityM2PerS = 15e-6;
     private const double AirDensityKgPerM3 = 1.25;
 
     private static readonly Source Tubes = Source.FromMemory("EN 1991-1-4, section 7.9 and fig. 7.28", "2005");
@@ -18,7 +17,7 @@ internal static class EurocodeDrag
         var b = Trail.Given("diameter", "b", tube.DiameterM, QuantityKind.FineLength, InputSource.Design);
         var k = Trail.Given("surface roughness", "k", tube.RoughnessM, QuantityKind.FineLength, InputSource.Design);
         var v = Trail.Computed("peak wind velocity", "v", Math.Sqrt(2 * pressure.Value / AirDensityKgPerM3), QuantityKind.Speed, "v = √(2·qp/1.25)", Tubes, pressure);
-        var re = Trail.Computed("Reynolds number", "Re", tube.DiameterM * v.Value / AirViscosityM2PerS, QuantityKind.Ratio, "Re = b·v/15e-6", Tubes, b, v);
+        var re = Trail.Computed("Reynolds number", "Re", tube.DiameterM * v.Value / Air.KinematicViscosityM2PerS, QuantityKind.Ratio, "Re = b·v/15e-6", Tubes, b, v);
         return Trail.Computed(
             "force coefficient of the tube", "cf", TubeCoefficient(re.Value, tube.RoughnessM / tube.DiameterM), QuantityKind.Ratio,
             "cf = larger of 0.11/(Re/1e6)^1.4 and 1.2 + 0.18·lg(10·k/b)/(1 + 0.4·lg(Re/1e6)), at most 1.2", Tubes, re, k, b)

@@ -38,15 +38,6 @@ public sealed record LiftBending(IReadOnlyList<WeightRun> Runs, IReadOnlyList<We
         return lines - (DynamicFactor * weight);
     }
 
-    /// <summary>Axial compression that the lines put into the mast at a place while it lies level, N: the part of their pull along the mast, below the points they hold.</summary>
-    /// <param name="atM">Distance from the hinge, m.</param>
-    /// <param name="lineAngleRad">Angle between the line and the mast at the lifting point.</param>
-    public double CompressionN(double atM, double lineAngleRad)
-    {
-        var share = SpreadM <= 0 ? (atM <= LiftM ? 1 : 0) : (atM <= LiftM - (SpreadM / 2) ? 1 : atM <= LiftM + (SpreadM / 2) ? 0.5 : 0);
-        return share * LiftN / Math.Tan(Math.Max(0.02, lineAngleRad));
-    }
-
     /// <summary>Largest moment either way, N·m, and where.</summary>
     public (double MomentNm, double AtM) Worst()
     {

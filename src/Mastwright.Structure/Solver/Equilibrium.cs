@@ -21,10 +21,14 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
 
     private int _iterations;
 
+    /// <summary>Smallest steps by which a neighbour's limit is undercut: 15 degrees of wind seldom change it more.</summary>
+    private const int Margin = 3;
+
     public Assembly Assembly => assembly;
 
     /// <param name="start">A state to begin from, of a neighbouring case; null begins from the mast at rest.</param>
-    public PathEnd Find(MastState? start)
+    /// <param name="guess">Share of the case at which a neighbouring case gave way; null when none did. It saves steps; the limit is known to the smallest load step either way.</param>
+    public PathEnd Find(MastState? start, double? guess = null)
     {
         if (start is not null && TryReach(start, 1, 1) is { } near)
         {
@@ -32,7 +36,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
         }
 
         var rest = new MastState(mesh.NodeCount);
-        return TryReach(rest, 1, 1) ?? Walk(rest);
+        return TryReach(rest, 1, 1) ?? Walk(rest, guess);
     }
 
     private PathEnd? TryReach(MastState from, double own, double share)
@@ -43,7 +47,7 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
             : null;
     }
 
-    private PathEnd Walk(MastState rest)
+    private PathEnd Walk(MastState rest, double? guess)
     {
         // The weightless mast between its tensioned guys: if even that does not stand, nothing holds it.
         if (Carefully(rest, 0, 0) is not { Stable: true } first)
@@ -53,23 +57,23 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
 
         var end = new PathEnd(first.State, 0, 0, first.Residual, _iterations, Outcome.Unstable);
         end = Ramp(end, share => (share, 0.0));
-        return end.OwnShare < 1 ? end : Ramp(end, share => (1.0, share));
+        return end.OwnShare < 1 ? end : Ramp(end, share => (1.0, share), guess);
     }
 
-    private PathEnd Ramp(PathEnd from, Func<double, (double Own, double Case)> shares)
+    // A guess is taken with a margin, for a neighbour may carry a little less; what it carries more is found by steps that double.
+    private PathEnd Ramp(PathEnd from, Func<double, (double Own, double Case)> shares, double? guess = null)
     {
         var end = from;
-        double done = 0, step = 1;
+        var sure = guess - (Margin * options.SmallestLoadStep) is > 0 and < 1 and { } undercut ? undercut : 1;
+        double done = 0, step = sure;
         while (done < 1)
         {
-            var next = Math.Min(1, done + step);
-            var (own, share) = shares(next);
-            var reached = next - done >= SureStep ? Carefully(end.State, own, share) : Converge(end.State, own, share, careful: false);
-            if (reached is { Stable: true } s)
+            var next = Math.Min(done < sure ? sure : 1, done + step);
+            if (Reached(end, done, next, shares) is { } reached)
             {
+                step = done < sure && next == sure ? options.SmallestLoadStep : 2 * step;
                 done = next;
-                step *= 2;
-                end = new(s.State, own, share, s.Residual, _iterations, own >= 1 && share >= 1 ? Outcome.Stable : Outcome.Unstable);
+                end = reached;
             }
             else
             {
@@ -82,6 +86,13 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
         }
 
         return end;
+    }
+
+    private PathEnd? Reached(PathEnd end, double done, double next, Func<double, (double Own, double Case)> shares)
+    {
+        var (own, share) = shares(next);
+        var reached = next - done >= SureStep ? Carefully(end.State, own, share) : Converge(end.State, own, share, careful: false);
+        return reached is { Stable: true } s ? new(s.State, own, share, s.Residual, _iterations, own >= 1 && share >= 1 ? Outcome.Stable : Outcome.Unstable) : null;
     }
 
     private sealed record Converged(MastState State, double Residual, bool Stable);

@@ -28,7 +28,7 @@ public sealed class PreparedMast
 
     /// <summary>Solves one case.</summary>
     /// <param name="loadCase">The case; its point loads should have been named when the mast was prepared, else they go to the nearest node.</param>
-    /// <param name="start">The solution of a neighbouring case to begin from; null begins from rest.</param>
+    /// <param name="start">The solution of a neighbouring case to begin from; of one that gave way only its limit is used. Null begins from rest.</param>
     /// <param name="cancellation">Honoured between Newton steps.</param>
     public MastSolution Solve(LoadCase loadCase, MastSolution? start = null, CancellationToken cancellation = default)
     {
@@ -41,7 +41,7 @@ public sealed class PreparedMast
         var loads = new LoadSet(Mesh, loadCase);
         var loose = TwistIsLoose(loads);
         var assembly = new Assembly(Mesh, loose);
-        var end = new Equilibrium(Mesh, loads, Options, assembly, cancellation).Find(start?.State);
+        var end = new Equilibrium(Mesh, loads, Options, assembly, cancellation).Find(start is { IsStable: true } near ? near.State : null, start is { Outcome: Outcome.Unstable, OwnWeightShare: >= 1 } gone ? gone.LoadShare : null);
         var recovery = new Recovery(Mesh, loads, assembly, end);
         recovery.Settle();
         var nodes = recovery.Nodes();

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Structure.Loads;
 
 namespace Mastwright.Structure.Vibration;
 
@@ -16,8 +17,6 @@ public static class WindExcitation
 
     /// <summary>Air density of EN 1991-1-4.</summary>
     public const double AirDensityKgPerM3 = 1.25;
-
-    private const double KinematicViscosityM2PerS = 15e-6;
 
     private static readonly Source AnnexE = new("EN 1991-1-4 annex E", SourceKind.FromMemory, "2005");
     private static readonly Source Given = new("given", SourceKind.Design);
@@ -50,7 +49,7 @@ public static class WindExcitation
     /// </summary>
     public static Trail VortexAmplitude(Trail scruton, Trail criticalSpeed, double diameterM, double strouhal = StrouhalRound)
     {
-        var reynolds = criticalSpeed.Value * diameterM / KinematicViscosityM2PerS;
+        var reynolds = criticalSpeed.Value * diameterM / Air.KinematicViscosityM2PerS;
         var lateral = LateralForce(reynolds);
         var amplitude = diameterM * 0.13 * 0.6 * lateral / (strouhal * strouhal * scruton.Value);
         return Trail.Computed(

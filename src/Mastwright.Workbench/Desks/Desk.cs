@@ -143,6 +143,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
         lock (gate)
         {
             var text = Now.Text;
+            MakeRoom();
             outcome = file.Save(text, overwrite);
             Conflict = outcome.Conflict;
             Notice = outcome.Conflict ? null : outcome.Finding;
@@ -162,6 +163,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     {
         lock (gate)
         {
+            MakeRoom();
             if (file.TakeName(options.SaveFolder, name) is { } finding)
             {
                 return new SaveOutcome(false, false, finding);
@@ -193,7 +195,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
         {
             LeftBehind = null;
             Edit(left.Text, "taking up the unsaved text");
-            Changed?.Invoke();
+            Answered();
         }
     }
 
@@ -201,8 +203,25 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     public void DropLeftBehind()
     {
         LeftBehind = null;
-        file.Forget();
+        Answered();
+    }
+
+    // What is on the desk is kept first: by now the copy may hold what was typed since. Then comes what an even earlier run left.
+    private void Answered()
+    {
+        KeepNow();
+        file.Answered();
+        LeftBehind = file.LeftBehind() is { } next && next.Text != Now.Text ? next : null;
         Changed?.Invoke();
+    }
+
+    // Text that is still offered must not be written over by what is typed meanwhile.
+    private void MakeRoom()
+    {
+        if (LeftBehind is not null)
+        {
+            file.SetAside();
+        }
     }
 
     /// <summary>Looks whether the file was changed outside: takes it when nothing here is unsaved, else asks.</summary>
@@ -231,6 +250,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
         await keeping.DisposeAsync().ConfigureAwait(false);
         if (Unsaved)
         {
+            MakeRoom();
             file.Keep(Now.Text);
         }
     }
@@ -356,6 +376,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
 
     private void KeepNow()
     {
+        MakeRoom();
         if (!Unsaved)
         {
             file.Forget();

@@ -1,6 +1,7 @@
 using System.Text;
 using Mastwright.Model.Text;
 using Mastwright.Model.Trails;
+using Mastwright.Report.Documents;
 
 namespace Mastwright.Workbench.Desks;
 
@@ -17,7 +18,10 @@ public sealed record SaveOutcome(bool Saved, bool Conflict, Finding? Finding);
 public sealed class DeskFile
 {
     private readonly Lock gate = new();
+    private readonly List<string> formerSpares = [];
     private string? onDisk;
+    private string? offered;
+    private bool spareIsOurs;
 
     /// <summary>A file, or no file yet.</summary>
     /// <param name="path">The design file; null for the built-in station.</param>
@@ -81,6 +85,12 @@ public sealed class DeskFile
             return new(false, false, new Finding("no-file-name", Severity.Error, "This design has no file yet.", WayOut: "Give it a name."));
         }
 
+        if (!overwrite && onDisk is null && File.Exists(Path))
+        {
+            return new(false, true, new Finding("file-changed", Severity.Warning, "There is a file of this name that was not read here.", new Place(Path, 0, 0, ""),
+                WayOut: "Keep what is on this desk, or take what is in the file."));
+        }
+
         if (!overwrite && ChangedOnDisk())
         {
             return new(false, true, new Finding("file-changed", Severity.Warning, "The file was changed by another program since it was opened here.", new Place(Path, 0, 0, ""),
@@ -89,18 +99,19 @@ public sealed class DeskFile
 
         lock (gate)
         {
-            try
+            if (WholeFile.Write(Path, text, replace: true) is { } finding)
             {
-                WriteWhole(Path, text);
-                onDisk = text;
-                File.Delete(Spare);
-                return new(true, false, null);
+                return new(false, false, finding with { WayOut = finding.WayOut + " Your text is still here." });
             }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+
+            onDisk = text;
+            foreach (var spare in formerSpares.Append(Spare))
             {
-                return new(false, false, new Finding("file-unwritable", Severity.Error, "The file cannot be written: " + e.Message, new Place(Path, 0, 0, ""),
-                    WayOut: "Check that the folder exists, that you may write there and that the disk is not full. Your text is still here."));
+                Delete(spare);
             }
+
+            formerSpares.Clear();
+            return new(true, false, null);
         }
     }
 
@@ -120,9 +131,15 @@ public sealed class DeskFile
             return new Finding("file-exists", Severity.Error, "There is a file of this name already.", Value: name, WayOut: "Choose another name, or open that file with `mastwright serve`.");
         }
 
-        Forget();
-        Path = full;
-        Spare = full + ".unsaved";
+        // The copy under the former name goes only once the text stands in the file.
+        lock (gate)
+        {
+            formerSpares.Add(Spare);
+            Path = full;
+            Spare = full + ".unsaved";
+            formerSpares.Remove(Spare);
+        }
+
         return null;
     }
 
@@ -134,35 +151,76 @@ public sealed class DeskFile
             try
             {
                 Directory.CreateDirectory(System.IO.Path.GetDirectoryName(Spare)!);
-                WriteWhole(Spare, text);
-                return null;
+                spareIsOurs = true;
+                return WholeFile.Write(Spare, text, replace: true) is { } finding ? NoCopy(finding.Message) : null;
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
-                return new Finding("no-unsaved-copy", Severity.Warning, "No copy of the unsaved text can be kept: " + e.Message, new Place(Spare, 0, 0, ""), WayOut: "Save soon, or make the folder writable.");
+                return NoCopy(e.Message);
             }
         }
     }
 
-    /// <summary>Unsaved text left by an earlier run, with its time; null when there is none or it equals the file.</summary>
+    /// <summary>Unsaved text left by an earlier run and not yet answered for, the newest first, with its time; null when there is none or it equals the file.</summary>
     public (string Text, DateTimeOffset At)? LeftBehind()
     {
         lock (gate)
         {
+            offered = null;
+            foreach (var spare in Asides().TakeWhile(File.Exists).Reverse().Prepend(Spare).Skip(spareIsOurs ? 1 : 0))
+            {
+                try
+                {
+                    if (File.Exists(spare) && new FileInfo(spare).Length <= YamlText.MaxCharacters * 4L && File.ReadAllText(spare, Encoding.UTF8) is var text && text != onDisk)
+                    {
+                        offered = spare;
+                        return (text, File.GetLastWriteTime(spare));
+                    }
+                }
+                catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+                {
+                    // It stays where it is; the next one may be readable.
+                }
+            }
+
+            return null;
+        }
+    }
+
+    /// <summary>Makes room for another unsaved copy while the reader has not said yet what becomes of the one that is offered.</summary>
+    public void SetAside()
+    {
+        lock (gate)
+        {
+            if (offered != Spare)
+            {
+                return;
+            }
+
             try
             {
-                if (!File.Exists(Spare) || new FileInfo(Spare).Length > YamlText.MaxCharacters * 4L)
-                {
-                    return null;
-                }
-
-                var text = File.ReadAllText(Spare, Encoding.UTF8);
-                return text == onDisk ? null : (text, File.GetLastWriteTime(Spare));
+                var aside = Asides().First(a => !File.Exists(a));
+                File.Move(Spare, aside);
+                offered = aside;
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
-                return null;
+                // The text is still offered from memory; only a crash now would lose it.
             }
+        }
+    }
+
+    /// <summary>The reader has taken up or dropped what was offered.</summary>
+    public void Answered()
+    {
+        lock (gate)
+        {
+            if (offered is not null && (offered != Spare || !spareIsOurs))
+            {
+                Delete(offered);
+            }
+
+            offered = null;
         }
     }
 
@@ -171,23 +229,25 @@ public sealed class DeskFile
     {
         lock (gate)
         {
-            try
-            {
-                File.Delete(Spare);
-            }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-            {
-                // It will be offered again next time, which loses nothing.
-            }
+            Delete(Spare);
         }
     }
 
-    private static void WriteWhole(string path, string text)
+    private IEnumerable<string> Asides() => Enumerable.Range(1, int.MaxValue - 1).Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Spare}.{i}"));
+
+    private static void Delete(string spare)
     {
-        var temporary = $"{path}.{Environment.ProcessId}.part";
-        File.WriteAllText(temporary, text, new UTF8Encoding(false));
-        File.Move(temporary, path, overwrite: true);
+        try
+        {
+            File.Delete(spare);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // It will be offered again next time, which loses nothing.
+        }
     }
+
+    private Finding NoCopy(string why) => new("no-unsaved-copy", Severity.Warning, "No copy of the unsaved text can be kept: " + why, new Place(Spare, 0, 0, ""), WayOut: "Save soon, or make the folder writable.");
 
     private Finding Unreadable(Exception e) => new("file-unreadable", Severity.Error, "The file cannot be read: " + e.Message, new Place(Path!, 0, 0, ""),
         WayOut: "Check that it is a file and that you may read it.");

@@ -1,10 +1,10 @@
 using System.ComponentModel;
-using System.Globalization;
 using System.Text;
 using Mastwright.Analysis;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Design;
 using Mastwright.Model.Schema;
+using Mastwright.Model.Text;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Json;
 using Mastwright.Workbench.Desks;
@@ -101,7 +101,7 @@ internal static class Api
         };
         return rows is null
             ? Results.Text("The tables: checks, bands, cases, sweeps.", statusCode: StatusCodes.Status404NotFound)
-            : Results.Text(string.Join("\r\n", rows.Select(r => string.Join(',', r.Select(Cell)))) + "\r\n", "text/csv", Encoding.UTF8);
+            : Results.Text(CsvText.ForSpreadsheet(rows.Select(r => r.Select(Cell))), "text/csv", Encoding.UTF8);
     }
 
     private static IEnumerable<object[]> Checks(StationResult result) =>
@@ -123,16 +123,5 @@ internal static class Api
         sheet.Sweeps.SelectMany(s => s.Points.Select(p => new object[] { s.Mast, s.Band, p.FrequencyHz, p.FeedOhm.Real, p.FeedOhm.Imaginary, (object?)p.Swr ?? "" }))
             .Prepend(["mast", "band", "frequency Hz", "feed R ohm", "feed X ohm", "SWR"]);
 
-    // A cell that a spreadsheet could take for a formula gets a quote before it: names come from the design.
-    private static string Cell(object value)
-    {
-        if (value is double number)
-        {
-            return number.ToString("R", CultureInfo.InvariantCulture);
-        }
-
-        var text = value.ToString() ?? "";
-        text = text.Length > 0 && text[0] is '=' or '+' or '-' or '@' ? "'" + text : text;
-        return text.AsSpan().ContainsAny("\",\r\n") ? $"\"{text.Replace("\"", "\"\"")}\"" : text;
-    }
+    private static string Cell(object value) => value is double number ? CsvText.Number(number) : value.ToString() ?? "";
 }

@@ -56,6 +56,7 @@ public static class WorkbenchHost
         services.AddSingleton<Desk>();
         services.AddSingleton<JournalDesk>();
         services.AddSingleton<FieldInbox>();
+        services.AddSingleton<KeepWatch>();
         services.AddSingleton<BookPress>();
         services.AddSingleton<StudyQueue>();
         services.AddSingleton<Variants>();

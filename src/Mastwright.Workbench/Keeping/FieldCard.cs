@@ -2,6 +2,7 @@ using Mastwright.Analysis.Tune;
 using Mastwright.Journal.Due;
 using Mastwright.Journal.Entries;
 using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Keep;
 using NodaTime;
@@ -56,31 +57,33 @@ public sealed record FieldCard(string Station, string Made, CardUnits Units, IRe
     /// <param name="cancellation">Stops the work.</param>
     public static FieldCard Of(Station station, IReadOnlyList<JournalEntry> entries, string journal, OffsetDateTime now, CancellationToken cancellation)
     {
-        var us = station.UnitSystem == UnitSystem.Us;
         var built = entries.Count > 0 ? entries[0].At.Date : now.Date;
         var due = DueList.For(UpkeepParts.Checklist(station), entries, built);
         return new FieldCard(
             station.Name, OffsetDateTimePattern.ExtendedIso.Format(now),
-            us ? new CardUnits("°F", "mph", "lbf", "in", "ft") : new CardUnits("°C", "m/s", "N", "mm", "m"),
-            [.. station.Masts.Select(m => OfMast(station, m, entries, [.. due.Where(d => d.Item.Mast == m.Name)], now.Date, us, cancellation))], journal, entries.Count);
+            new CardUnits(Unit(station, QuantityKind.Temperature).Symbol, Unit(station, QuantityKind.Speed).Symbol, Unit(station, QuantityKind.Force).Symbol, Unit(station, QuantityKind.FineLength).Symbol, Unit(station, QuantityKind.Length).Symbol),
+            [.. station.Masts.Select(m => OfMast(station, m, entries, [.. due.Where(d => d.Item.Mast == m.Name)], now.Date, cancellation))], journal, entries.Count);
     }
 
-    private static CardMast OfMast(Station station, Mast mast, IReadOnlyList<JournalEntry> entries, IReadOnlyList<DueItem> due, LocalDate today, bool us, CancellationToken cancellation)
+    private static CardMast OfMast(Station station, Mast mast, IReadOnlyList<JournalEntry> entries, IReadOnlyList<DueItem> due, LocalDate today, CancellationToken cancellation)
     {
         var stands = StandingMast.Of(station, mast, station.Site.TensioningTemperatureK, cancellation).Mast;
         var table = stands?.Expected(station.Site.ColdestK, station.Site.HottestK, cancellation) ?? [];
         var names = stands?.Guys.Select(g => g.Name) ?? [];
-        double Degrees(double k) => Math.Round(us ? ((k - 273.15) * 1.8) + 32 : k - 273.15, 2);
-        double Force(double n) => Math.Round(us ? n / 4.4482216152605 : n, 1);
+        double Degrees(double k) => Math.Round(Unit(station, QuantityKind.Temperature).FromSi(k), 2);
+        double Force(double n) => Math.Round(Unit(station, QuantityKind.Force).FromSi(n), 1);
         var readings = entries.OfType<TensionEntry>().Where(t => t.Mast == mast.Name).GroupBy(t => t.Guy).ToDictionary(g => g.Key, g => g.Last());
         return new CardMast(
             mast.Name, [.. table.Select(r => Degrees(r.TemperatureK))],
             [
                 .. names.Select(n => new CardGuy(GuyNames.Short(n), [.. table.Select(r => Force(r.AnchorTensionN[n]))],
-                    readings.TryGetValue(GuyNames.Short(n), out var last) ? $"{QuantityFormat.Show(last.TensionN, Model.Trails.QuantityKind.Force, station.UnitSystem, 3)} on {Day(last.At.Date)}" : "")),
+                    readings.TryGetValue(GuyNames.Short(n), out var last) ? $"{QuantityFormat.Show(last.TensionN, QuantityKind.Force, station.UnitSystem, 3)} on {Day(last.At.Date)}" : "")),
             ],
             [.. due.Select(d => new CardItem(d.Item.Key, d.Item.Label, d.Item.Caution, Day(d.DueOn), d.IsOverdue(today), d.LastState is { } s ? $"{EntryWords.Word(s)} on {Day(d.LastSeen!.Value)}" : ""))]);
     }
+
+    // One unit for each kind, whatever the size: the phone writes it behind every number of that kind.
+    private static WrittenUnit Unit(Station station, QuantityKind kind) => QuantityFormat.UnitFor(0, kind, station.UnitSystem);
 
     private static string Day(LocalDate day) => LocalDatePattern.Iso.Format(day);
 }

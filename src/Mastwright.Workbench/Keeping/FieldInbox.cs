@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Mastwright.Analysis;
-using Mastwright.Analysis.Tune;
 using Mastwright.Journal.Entries;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
@@ -22,14 +20,19 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
 
     private const int MostWords = 4000;
     private const int MostLooks = 2000;
-    private const int Remembered = 8;
 
-    private readonly Lock gate = new();
-    private readonly Dictionary<string, StandingMast> standing = [];
-    private readonly Queue<string> order = new();
+    private readonly StandingMasts masts = new();
 
     /// <summary>Takes one entry.</summary>
     public FieldAnswer Take(FieldNote note, CancellationToken cancellation)
+    {
+        var answer = Answer(note, cancellation);
+
+        // The answer to an earlier sending may have been lost, and the mast or the guy been renamed since: what the journal has is not refused.
+        return answer is { State: "refused" or "later", Field: not "id" } && Has(note) ? new(note.Id, "already", "", "") : answer;
+    }
+
+    private FieldAnswer Answer(FieldNote note, CancellationToken cancellation)
     {
         if (note.Id == Guid.Empty)
         {
@@ -38,7 +41,7 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
 
         if (desk.Now.Station is not { } station)
         {
-            return new(note.Id, "refused", "The design on the desk has errors, so its masts are not known. Mend it, then send again; the entry stays where it is.", "");
+            return new(note.Id, "later", "The design on the desk has errors, so its masts are not known. Mend it there; the entry waits where it is and is sent again by itself.", "");
         }
 
         var written = new Written();
@@ -52,6 +55,24 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
         return refused is not null ? Refused(note.Id, refused) : new(note.Id, state == KeptState.Kept ? "kept" : "already", says, "");
     }
 
+    private bool Has(FieldNote n)
+    {
+        if (n.Id == Guid.Empty || journal.Knows(n.Id) is not (true, var there))
+        {
+            return false;
+        }
+
+        string Plain(string? text) => (text ?? "").Trim();
+        return there is null || (OffsetDateTimePattern.ExtendedIso.Parse(n.At ?? "") is { Success: true, Value: var at } && there.At.ToInstant() == at.ToInstant() && there.Kind == n.Kind
+            && (Plain(n.Mast).Length == 0 || there is StormEntry || there.Mast == Plain(n.Mast)) && there.Author == Plain(n.Author) && there.Text == Plain(n.Text) && there switch
+            {
+                TensionEntry tension => tension.Raw == Plain(n.Reading) && TensionReadings.WayOf(tension.Method) == n.Way,
+                InspectionEntry inspection => inspection.Items.Select(i => (i.Key, i.Remark)).SequenceEqual((n.Items ?? []).Select(i => (Plain(i.Key), Plain(i.Remark)))),
+                PhotoEntry photo => photo.Path == Plain(n.Path),
+                _ => true,
+            });
+    }
+
     private static FieldAnswer Refused(Guid id, Finding f) => new(id, "refused",
         string.Join(" ", new[] { f.Message, f.Allowed is null ? null : $"Allowed: {f.Allowed}.", f.WayOut }.Where(s => !string.IsNullOrEmpty(s))), f.Place?.Path ?? "");
 
@@ -59,7 +80,7 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
     {
         var at = w.Moment("at", n.At) ?? JournalDesk.Clock();
         var (author, text) = (w.Words("author", n.Author), w.Words("text", n.Text));
-        var weather = new Weather(w.Quantity("temperature", n.Temperature, QuantityKind.Temperature, 173, 373), w.Quantity("wind", n.Wind, QuantityKind.Speed, 0, 150), w.Words("weather", n.Weather));
+        var weather = new Weather(w.Quantity("temperature", n.Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK), w.Quantity("wind", n.Wind, QuantityKind.Speed, 0, Weather.MostWindMPerS), w.Words("weather", n.Weather));
         var mast = Mast(w, station, n.Mast, n.Kind is "tension" or "inspection");
         if (w.Problem is not null)
         {
@@ -69,7 +90,7 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
         switch (n.Kind)
         {
             case "tension":
-                return Tension(w, station, mast!, n, weather, (guy, found) => new TensionEntry(n.Id, at, mast!.Name, author, text, weather, GuyNames.Short(guy.Name), found.AtAnchor.Value, found.UncertaintyN, found.Method, n.Reading!.Trim()), cancellation);
+                return Tension(w, station, mast!, n, new EntryHead(n.Id, at, author, text, weather), cancellation);
             case "inspection":
                 var items = Items(w, station, mast!, n.Items ?? []);
                 return (new InspectionEntry(n.Id, at, mast!.Name, author, text, weather, items), string.Join(", ", items.GroupBy(i => i.State).Select(g => $"{g.Count()} {EntryWords.Word(g.Key)}")));
@@ -92,8 +113,7 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
         }
     }
 
-    private (JournalEntry? Entry, string Says) Tension(
-        Written w, Station station, Mast mast, FieldNote n, Weather weather, Func<GuyAtRest, Build.Tension.TensionEstimate, TensionEntry> make, CancellationToken cancellation)
+    private (JournalEntry? Entry, string Says) Tension(Written w, Station station, Mast mast, FieldNote n, EntryHead head, CancellationToken cancellation)
     {
         var (way, reading) = (n.Way ?? "", w.Words("reading", n.Reading));
         w.Need(TensionReadings.Ways.ContainsKey(way), "way", "This way to read a tension is not known here.", "Choose " + string.Join(", ", TensionReadings.Ways.Keys) + ".");
@@ -103,61 +123,21 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
             return (null, "");
         }
 
-        var (stands, falls) = Standing(station, mast, weather.TemperatureK ?? station.Site.TensioningTemperatureK, cancellation);
-        if (stands is null)
+        var (taken, problem) = GuyReading.Take(masts, station, mast, head.Weather.TemperatureK, n.Guy ?? "", way, reading, cancellation);
+        if (taken is null)
         {
-            w.Problem = falls;
+            w.Problem = problem;
             return (null, "");
         }
 
-        var (name, unknown) = GuyNames.Find([.. stands.Guys.Select(g => g.Name)], n.Guy ?? "", mast.Name);
-        if (unknown is not null)
-        {
-            w.Problem = unknown with { Place = new Place("", 0, 0, "guy") };
-            return (null, "");
-        }
-
-        var guy = stands.Guys.First(g => g.Name == name);
-        var estimate = TensionReadings.Estimate(guy, way, reading);
-        if (estimate.Value is not { } found)
-        {
-            w.Problem = estimate.Findings.First() with { Place = new Place("", 0, 0, "reading") };
-            return (null, "");
-        }
-
+        var (guy, found) = (taken.Guy, taken.Found);
         string Show(double newtons) => QuantityFormat.Show(newtons, QuantityKind.Force, station.UnitSystem, 3);
         var off = (found.AtAnchor.Value / guy.AnchorTensionN) - 1;
         var says = $"{Show(found.AtAnchor.Value)} at the anchor, give or take {Show(found.UncertaintyN)}";
-        says += weather.TemperatureK is null
+        says += head.Weather.TemperatureK is null
             ? ". Without a temperature it cannot be held against the table."
             : $"; the table says {Show(guy.AnchorTensionN)} at this temperature: {(100 * off).ToString("+0;−0;0", CultureInfo.InvariantCulture)} %, {(Math.Abs(off) <= TensionReadingDocument.CautionShare ? "near enough" : "off by more than a tenth")}.";
-        return (make(guy, found), says);
-    }
-
-    // A round of readings asks for the same mast again and again: what it found is remembered for a few temperatures.
-    private (StandingMast? Mast, Finding? Problem) Standing(Station station, Mast mast, double temperatureK, CancellationToken cancellation)
-    {
-        var key = string.Create(CultureInfo.InvariantCulture, $"{Fingerprint.Of(station)}|{mast.Name}|{temperatureK:R}");
-        lock (gate)
-        {
-            if (standing.TryGetValue(key, out var known))
-            {
-                return (known, null);
-            }
-
-            var (found, problem) = StandingMast.Of(station, mast, temperatureK, cancellation);
-            if (found is not null)
-            {
-                standing[key] = found;
-                order.Enqueue(key);
-                if (order.Count > Remembered)
-                {
-                    standing.Remove(order.Dequeue());
-                }
-            }
-
-            return (found, problem);
-        }
+        return (taken.Entry(head), says);
     }
 
     private static ImmutableArray<InspectedItem> Items(Written w, Station station, Mast mast, IReadOnlyList<FieldLook> looks)

@@ -82,7 +82,7 @@ public sealed record FieldNote
 
 /// <summary>What came of one entry that was sent.</summary>
 /// <param name="Id">Its key.</param>
-/// <param name="State">kept, already or refused.</param>
+/// <param name="State">kept, already, refused, or later: not taken for a reason that is none of the entry's, so that it is to be sent again.</param>
 /// <param name="Says">What the reader should know: the tension found and how it stands to the table, or why it was refused.</param>
 /// <param name="Field">The field a refusal is about; empty when it is about none.</param>
 public sealed record FieldAnswer(Guid Id, string State, string Says, string Field);

@@ -49,7 +49,12 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
     {
         lock (gate)
         {
-            var path = Follow();
+            var (path, stuck) = Follow();
+            if (stuck is not null)
+            {
+                return new(null, stuck);
+            }
+
             if (!File.Exists(path))
             {
                 return new([], null);
@@ -76,8 +81,8 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
     {
         lock (gate)
         {
-            var path = Follow();
-            return File.Exists(path) ? With(path, store => store.Content()) : new JournalContent(desk.Now.Station?.Name ?? "", [], []);
+            var (path, stuck) = Follow();
+            return stuck is not null ? new(null, stuck) : File.Exists(path) ? With(path, store => store.Content()) : new JournalContent(desk.Now.Station?.Name ?? "", [], []);
         }
     }
 
@@ -99,7 +104,7 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
             {
                 if (where == "here" && store.Find(entry.Id).Value is { } there && !Same(there, entry))
                 {
-                    return new Outcome(new Finding("entry-key-taken", Severity.Error, "Another entry has this key already.", new Place(store.Path, 0, 0, ""), entry.Id.ToString(), WayOut: "Enter it again as a new entry."));
+                    return new Outcome(new Finding("entry-key-taken", Severity.Error, "The journal has this entry already, and there it says something else.", new Place(store.Path, 0, 0, "id"), entry.Id.ToString(), WayOut: "Change it, which makes a new entry of it, or correct the one in the journal."));
                 }
 
                 state = KeptState.Already;
@@ -112,21 +117,57 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
         return outcome.Done ? (state, null) : (KeptState.Refused, outcome.Problem);
     }
 
+    /// <summary>Whether the journal had this key at any time, with the entry when it still stands there; a journal that cannot be read knows nothing.</summary>
+    public (bool Known, JournalEntry? Entry) Knows(Guid id)
+    {
+        lock (gate)
+        {
+            var (path, stuck) = Follow();
+            if (stuck is not null || JournalStore.OpenReadOnly(path).Value is not { } store)
+            {
+                return (false, null);
+            }
+
+            using (store)
+            {
+                return store.Knows(id).Value switch
+                {
+                    "here" => store.Find(id).Value is { } entry ? (true, entry) : (false, null),
+                    "struck" => (true, null),
+                    _ => (false, null),
+                };
+            }
+        }
+    }
+
     /// <summary>Strikes an entry out; what it said is kept with the reason.</summary>
     public Outcome StrikeOut(Guid id, string reason) => Write(store => store.StrikeOut(id, Clock(), reason));
 
     /// <summary>Takes in an export; what is here already is passed over.</summary>
     public Outcome Import(JournalContent content) => Write(store => store.Import(content));
 
-    /// <summary>Whether two wordings are the same entry: moment, kind and words. A tension may come out otherwise once the design has changed.</summary>
-    private static bool Same(JournalEntry a, JournalEntry b) => (a.Kind, a.At.ToInstant(), a.Mast, a.Author, a.Text) == (b.Kind, b.At.ToInstant(), b.Mast, b.Author, b.Text);
+    /// <summary>Whether two wordings are the same entry: moment, kind, words and what was read. The tension it comes to may be another once the design has changed.</summary>
+    private static bool Same(JournalEntry a, JournalEntry b) =>
+        (a.Kind, a.At.ToInstant(), a.Mast, a.Author, a.Text, a.Weather) == (b.Kind, b.At.ToInstant(), b.Mast, b.Author, b.Text, b.Weather) && (a, b) switch
+        {
+            (TensionEntry x, TensionEntry y) => (x.Guy, x.Method, x.Raw) == (y.Guy, y.Method, y.Raw),
+            (InspectionEntry x, InspectionEntry y) => x.Items.Select(i => (i.Key, i.State, i.Remark)).SequenceEqual(y.Items.Select(i => (i.Key, i.State, i.Remark))),
+            (StormEntry x, StormEntry y) => (x.Ended, x.GustMs, x.IceM, x.Lightning) == (y.Ended, y.GustMs, y.IceM, y.Lightning),
+            (PhotoEntry x, PhotoEntry y) => (x.Path, x.Sha256, x.About) == (y.Path, y.Sha256, y.About),
+            _ => true,
+        };
 
     private Outcome Write(Func<JournalStore, Outcome> work)
     {
         Outcome outcome;
         lock (gate)
         {
-            var path = Follow();
+            var (path, stuck) = Follow();
+            if (stuck is not null)
+            {
+                return new Outcome(stuck);
+            }
+
             var isNew = !File.Exists(path);
             var opened = JournalStore.Open(path);
             if (opened.Value is not { } store)
@@ -163,23 +204,40 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
         }
     }
 
-    // A design that gets its name only now takes along what was noted before it had one. The lock is held.
-    private string Follow()
+    // A design that gets its name only now takes along what was noted before it had one; until that works nothing is read
+    // or written under the new name, lest an empty journal take the place of the full one. The lock is held.
+    private (string Path, Finding? Problem) Follow()
     {
         var path = Path;
         if (wroteWithoutName && path != Nameless)
         {
-            wroteWithoutName = false;
-            if (!File.Exists(path) && JournalStore.OpenReadOnly(Nameless).Value is { } store)
+            if (File.Exists(Nameless))
             {
-                using (store)
+                var opened = JournalStore.OpenReadOnly(Nameless);
+                using var store = opened.Value;
+                if ((store is null ? opened.Problem : File.Exists(path) ? Into(path, store.Content()) : store.Backup(path).Problem) is { } problem)
                 {
-                    store.Backup(path);
+                    return (path, problem);
                 }
             }
+
+            wroteWithoutName = false;
         }
 
-        return path;
+        return (path, null);
+    }
+
+    // A journal of that name is there already, of a design that is gone: what was noted is added to it.
+    private static Finding? Into(string path, Outcome<JournalContent> noted)
+    {
+        if (noted.Value is not { } content)
+        {
+            return noted.Problem;
+        }
+
+        var opened = JournalStore.Open(path);
+        using var store = opened.Value;
+        return store is null ? opened.Problem : store.Import(content).Problem;
     }
 
     private static string Stamp(string path)

@@ -122,20 +122,26 @@ public sealed class SweepForm
         var between = ImmutableArray.CreateBuilder<PlaneElement>();
         if (CableLength.Trim().Length > 0)
         {
+            const string without = "Give it, or empty the cable's length for no cable.";
             var (length, ohm, loss, at) = (
-                Read("Cable length", CableLength, QuantityKind.Length, 0, 2000), Read("Cable impedance", CableImpedance, QuantityKind.Resistance, 5, 1000),
-                Read("Cable loss", CableLoss, QuantityKind.Decibel, 0, 1000), Read("Frequency of the loss", CableLossAt, QuantityKind.Frequency, 1e3, 1e10));
+                Need("Cable length", CableLength, QuantityKind.Length, 0, 2000, without), Need("Cable impedance", CableImpedance, QuantityKind.Resistance, 5, 1000, without),
+                Need("Cable loss", CableLoss, QuantityKind.Decibel, 0, 1000, without), Need("Frequency of the loss", CableLossAt, QuantityKind.Frequency, 1e3, 1e10, without));
             var velocity = Number("Velocity factor", CableVelocity, 0.1, 1);
-            if (length is { } m && ohm is { } z && velocity is { } v)
+            if (length is { } m && ohm is { } z && velocity is { } v && loss is { } db && at is { } hz)
             {
-                between.Add(new Cable(z, m, v, (loss ?? 0) / 100, at ?? 10e6));
+                between.Add(new Cable(z, m, v, db / 100, hz));
             }
         }
 
-        if (Choke is "drain" or "series" && Read("Choke inductance", ChokeInductance, QuantityKind.Inductance, 1e-9, 10) is { } henry)
+        if (Choke is "drain" or "series")
         {
-            var branch = new Choke(Read("Choke resistance", ChokeResistance, QuantityKind.Resistance, 0, 1e5) ?? 0, henry);
-            between.Add(Choke == "drain" ? new DrainChoke(branch) : new SeriesChoke(branch));
+            const string without = "Give it, or choose no choke.";
+            var (henry, series) = (Need("Choke inductance", ChokeInductance, QuantityKind.Inductance, 1e-9, 10, without), Need("Choke resistance", ChokeResistance, QuantityKind.Resistance, 0, 1e5, without));
+            if (henry is { } l && series is { } r)
+            {
+                var branch = new Choke(r, l);
+                between.Add(Choke == "drain" ? new DrainChoke(branch) : new SeriesChoke(branch));
+            }
         }
 
         return between.ToImmutable();
@@ -148,9 +154,10 @@ public sealed class SweepForm
             return null;
         }
 
+        const string without = "Give it, or empty the coil's turns for an answer without turns.";
         var turns = Number("Turns", CoilTurns, 1, 1000);
         var (diameter, length, wire) = (
-            Read("Coil diameter", CoilDiameter, QuantityKind.FineLength, 0.003, 2), Read("Coil length", CoilLength, QuantityKind.FineLength, 0.003, 5), Read("Coil wire", CoilWire, QuantityKind.FineLength, 1e-4, 0.1));
+            Need("Coil diameter", CoilDiameter, QuantityKind.FineLength, 0.003, 2, without), Need("Coil length", CoilLength, QuantityKind.FineLength, 0.003, 5, without), Need("Coil wire", CoilWire, QuantityKind.FineLength, 1e-4, 0.1, without));
         if (turns is not { } n || diameter is not { } d || length is not { } l || wire is not { } w)
         {
             return null;
@@ -182,6 +189,17 @@ public sealed class SweepForm
 
         problems.Add(new Finding("value-bad", Severity.Error, $"{field}: this cannot be used.", Value: text, Allowed: string.Create(CultureInfo.InvariantCulture, $"{least} to {most}"), WayOut: "Write a number with a point."));
         return null;
+    }
+
+    // A field that was emptied: nothing is made up in its place.
+    private double? Need(string field, string text, QuantityKind kind, double least, double most, string wayOut)
+    {
+        if (text.Trim().Length == 0)
+        {
+            problems.Add(new Finding("value-missing", Severity.Error, $"{field} is empty.", WayOut: wayOut));
+        }
+
+        return Read(field, text, kind, least, most);
     }
 
     private double? Read(string field, string text, QuantityKind kind, double least, double most)

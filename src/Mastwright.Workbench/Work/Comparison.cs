@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using DiffPlex;
+using DiffPlex.Chunkers;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Trails;
 
@@ -40,6 +42,7 @@ public sealed record LineChange(string Line, bool Added);
 /// <param name="Alike">How many numbers do not differ.</param>
 public sealed record Comparison(ImmutableArray<CheckPair> Checks, ImmutableArray<NumberPair> Numbers, int Alike)
 {
+    private static readonly CustomFunctionChunker WholeLines = new(t => t.Split('\n'));
     private const double LeastUse = 0.01;
     private const double LeastShare = 0.001;
 
@@ -49,45 +52,19 @@ public sealed record Comparison(ImmutableArray<CheckPair> Checks, ImmutableArray
         var checks = Join(kept.Checks, now.Checks, c => c.Id).Select(p => new CheckPair(p.Kept, p.Now)).Where(p => p.VerdictChanged || Math.Abs(p.Growth) >= LeastUse)
             .OrderByDescending(p => p.VerdictChanged).ThenByDescending(p => Math.Abs(p.Growth));
         var numbers = Join(kept.Quantities, now.Quantities, q => q.Id).Select(p => new NumberPair((p.Kept ?? p.Now)!.Id, p.Kept?.Trail, p.Now?.Trail)).ToList();
-        var differing = numbers.Where(p => p.Kept is null || p.Now is null || Differ(p.Kept.Value, p.Now.Value)).ToImmutableArray();
+        var differing = numbers.Where(p => p.Kept is null || p.Now is null || AreApart(p.Kept.Value, p.Now.Value)).ToImmutableArray();
         return new([.. checks], differing, numbers.Count - differing.Length);
     }
 
     /// <summary>The lines of two texts that differ, in order.</summary>
     public static ImmutableArray<LineChange> Lines(string kept, string now)
     {
-        var (a, b) = (kept.Split('\n'), now.Split('\n'));
-        var common = new int[a.Length + 1, b.Length + 1];
-        for (var i = a.Length - 1; i >= 0; i--)
-        {
-            for (var j = b.Length - 1; j >= 0; j--)
-            {
-                common[i, j] = a[i] == b[j] ? common[i + 1, j + 1] + 1 : Math.Max(common[i + 1, j], common[i, j + 1]);
-            }
-        }
-
-        var changes = ImmutableArray.CreateBuilder<LineChange>();
-        var (x, y) = (0, 0);
-        while (x < a.Length || y < b.Length)
-        {
-            if (x < a.Length && y < b.Length && a[x] == b[y])
-            {
-                (x, y) = (x + 1, y + 1);
-            }
-            else if (y >= b.Length || (x < a.Length && common[x + 1, y] >= common[x, y + 1]))
-            {
-                changes.Add(new LineChange(a[x++], false));
-            }
-            else
-            {
-                changes.Add(new LineChange(b[y++], true));
-            }
-        }
-
-        return changes.ToImmutable();
+        var diff = Differ.Instance.CreateDiffs(kept, now, ignoreWhiteSpace: false, ignoreCase: false, WholeLines);
+        return [.. diff.DiffBlocks.SelectMany(b => Enumerable.Range(b.DeleteStartA, b.DeleteCountA).Select(i => new LineChange(diff.PiecesOld[i], false))
+            .Concat(Enumerable.Range(b.InsertStartB, b.InsertCountB).Select(i => new LineChange(diff.PiecesNew[i], true))))];
     }
 
-    private static bool Differ(double a, double b) => Math.Abs(a - b) > LeastShare * Math.Max(Math.Abs(a), Math.Abs(b)) && Math.Abs(a - b) > 1e-12;
+    private static bool AreApart(double a, double b) => Math.Abs(a - b) > LeastShare * Math.Max(Math.Abs(a), Math.Abs(b)) && Math.Abs(a - b) > 1e-12;
 
     private static IEnumerable<(T? Kept, T? Now)> Join<T>(IEnumerable<T> kept, IEnumerable<T> now, Func<T, string> id)
         where T : class

@@ -70,6 +70,18 @@ public sealed class StudyQueue(ILogger<StudyQueue> log) : IAsyncDisposable
         Changed?.Invoke();
     }
 
+    /// <summary>Stops the work of a kind and lets go of what it found.</summary>
+    public void Forget(string key)
+    {
+        lock (gate)
+        {
+            Stop(key);
+            jobs.Remove(key);
+        }
+
+        Changed?.Invoke();
+    }
+
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
@@ -116,13 +128,13 @@ public sealed class StudyQueue(ILogger<StudyQueue> log) : IAsyncDisposable
                 }
 
                 (number, key, work) = next;
-                if (jobs[key].Number != number || jobs[key].State != JobState.Waiting)
+                if (jobs.GetValueOrDefault(key) is not { State: JobState.Waiting } job || job.Number != number)
                 {
                     continue;
                 }
 
                 running = (number, stop);
-                jobs[key] = jobs[key] with { State = JobState.Running };
+                jobs[key] = job with { State = JobState.Running };
             }
 
             Changed?.Invoke();

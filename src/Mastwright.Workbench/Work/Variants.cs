@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using Mastwright.Analysis;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Design;
+using Mastwright.Report.Documents;
 using Mastwright.Workbench.Desks;
 
 namespace Mastwright.Workbench.Work;
@@ -26,11 +28,15 @@ public sealed class Variants
     private readonly StudyQueue queue;
     private readonly Dictionary<string, StationResult> results = [];
 
+    private string path;
+    private bool unread;
+
     /// <summary>Takes up what an earlier run kept.</summary>
     public Variants(Desk desk, StudyQueue queue)
     {
-        (this.desk, this.queue) = (desk, queue);
+        (this.desk, this.queue, path) = (desk, queue, desk.VariantsPath);
         All = Read();
+        desk.Changed += Follow;
     }
 
     /// <summary>Told after every change.</summary>
@@ -45,33 +51,13 @@ public sealed class Variants
     /// <summary>Keeps the text of the desk under a name; an older one of that name is replaced, and the oldest goes when there are too many.</summary>
     public void Keep(string name)
     {
-        lock (gate)
-        {
-            var sheet = desk.Now;
-            var plain = name.Trim() is { Length: > 0 } n ? n[..Math.Min(60, n.Length)] : "variant";
-            All = [new Variant(plain, sheet.Text, DateTimeOffset.Now), .. All.Where(v => v.Name != plain).Take(Most - 1)];
-            if (sheet is { FieldState: Freshness.Fresh, Result: { } result })
-            {
-                results[sheet.Text] = result;
-            }
-
-            Write();
-        }
-
-        Changed?.Invoke();
+        var sheet = desk.Now;
+        var plain = name.Trim() is { Length: > 0 } n ? n[..Math.Min(60, n.Length)] : "variant";
+        Put(all => [new Variant(plain, sheet.Text, DateTimeOffset.Now), .. all.Where(v => v.Name != plain).Take(Most - 1)], sheet is { FieldState: Freshness.Fresh, Result: { } result } ? (sheet.Text, result) : null);
     }
 
     /// <summary>Drops a variant.</summary>
-    public void Drop(string name)
-    {
-        lock (gate)
-        {
-            All = [.. All.Where(v => v.Name != name)];
-            Write();
-        }
-
-        Changed?.Invoke();
-    }
+    public void Drop(string name) => Put(all => [.. all.Where(v => v.Name != name)], null);
 
     /// <summary>What a variant comes to; null while it is not known.</summary>
     public StationResult? ResultOf(Variant variant)
@@ -93,35 +79,117 @@ public sealed class Variants
     }
 
     /// <summary>The key of the work that computes a variant.</summary>
-    public static string KeyOf(Variant variant) => "variant " + variant.Name;
+    public static string KeyOf(Variant variant) => string.Create(CultureInfo.InvariantCulture, $"variant {variant.At.UtcTicks} {variant.Name}");
+
+    // What was worked out for a text that is no longer kept goes with it: another text of the same name must not inherit it.
+    private void Put(Func<ImmutableArray<Variant>, ImmutableArray<Variant>> change, (string Text, StationResult Result)? known)
+    {
+        Variant[] gone;
+        lock (gate)
+        {
+            var before = All;
+            All = change(before);
+            gone = [.. before.Except(All)];
+            foreach (var variant in gone.Where(g => All.All(v => v.Text != g.Text)))
+            {
+                results.Remove(variant.Text);
+            }
+
+            if (known is var (text, result))
+            {
+                results[text] = result;
+            }
+
+            Write();
+        }
+
+        foreach (var variant in gone)
+        {
+            queue.Forget(KeyOf(variant));
+        }
+
+        Changed?.Invoke();
+    }
+
+    // A design that gets its name takes its variants along.
+    private void Follow()
+    {
+        if (desk.VariantsPath == path)
+        {
+            return;
+        }
+
+        lock (gate)
+        {
+            var former = path;
+            if (desk.VariantsPath == former)
+            {
+                return;
+            }
+
+            (path, unread) = (desk.VariantsPath, true);
+            if (All.Length == 0)
+            {
+                All = Read();
+                return;
+            }
+
+            Write();
+            if (Problem is null)
+            {
+                Delete(former);
+            }
+        }
+
+        Changed?.Invoke();
+    }
 
     private ImmutableArray<Variant> Read()
     {
         try
         {
-            return File.Exists(desk.VariantsPath) ? [.. JsonSerializer.Deserialize<Variant[]>(File.ReadAllText(desk.VariantsPath)) ?? []] : [];
+            unread = false;
+            return File.Exists(path) ? [.. (JsonSerializer.Deserialize<Variant?[]>(File.ReadAllText(path)) ?? []).OfType<Variant>().Where(v => v is { Name: not null, Text: not null })] : [];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException)
         {
+            unread = true;
             Problem = "The variants kept earlier cannot be read: " + e.Message;
             return [];
         }
     }
 
-    // The lock is held.
+    // The lock is held. A file that was not read is put aside, not written over.
     private void Write()
     {
         try
         {
-            Directory.CreateDirectory(Path.GetDirectoryName(desk.VariantsPath)!);
-            var part = desk.VariantsPath + ".part";
-            File.WriteAllText(part, JsonSerializer.Serialize(All.ToArray()));
-            File.Move(part, desk.VariantsPath, overwrite: true);
-            Problem = null;
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            if (unread && File.Exists(path))
+            {
+                File.Move(path, path + ".bad", overwrite: true);
+            }
+
+            unread = false;
+            Problem = WholeFile.Write(path, JsonSerializer.SerializeToUtf8Bytes(All.ToArray()), replace: true) is { } finding ? Lost(finding.Message) : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            Problem = "The variants cannot be written to the disk and will be gone when the program ends: " + e.Message;
+            Problem = Lost(e.Message);
+        }
+    }
+
+    private static string Lost(string why) => "The variants cannot be written to the disk and will be gone when the program ends: " + why;
+
+    private static void Delete(string former)
+    {
+        try
+        {
+            File.Delete(former);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // They stand in both places: nothing is lost.
         }
     }
 }

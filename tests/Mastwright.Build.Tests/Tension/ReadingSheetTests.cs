@@ -39,6 +39,19 @@ public class ReadingSheetTests
         Assert.Equal("sheet-columns", Assert.Single(ReadingSheet.Read("part,price\nx,1\n", "s.csv", Ways.Keys).Errors).Code);
     }
 
+    /// <summary>A number sign begins a remark above the heading; below it, it may begin the name of a mast.</summary>
+    [Fact]
+    public void A_mast_called_by_its_number_is_no_remark()
+    {
+        var sheet = ReadingSheet.Write([new("#1", "1/north", "x"), new("=2", "1/south", "x")], Ways);
+        var lines = sheet.Split('\n').Select(l => l.Contains("1/", StringComparison.Ordinal) ? l.Replace(",,,,,,,", ",,,,,1.8 kN,,", StringComparison.Ordinal) : l);
+        var rows = ReadingSheet.Read(string.Join('\n', lines) + "# windy, so the rest was left\n", "s.csv", Ways.Keys).Value!;
+
+        Assert.Contains("'=2,", sheet, StringComparison.Ordinal); // no formula for the spreadsheet it is opened with
+        Assert.Equal([("#1", "1/north"), ("=2", "1/south")], rows.Select(r => (r.Mast, r.Guy)));
+        Assert.All(rows, r => Assert.Equal("1.8 kN", r.Reading));
+    }
+
     [Property]
     public bool No_text_whatever_makes_the_reader_throw(string? text) =>
         ReadingSheet.Read("mast,guy,gauge\n" + text, "s.csv", Ways.Keys) is { } r && (r.IsUsable || r.Errors.Any());

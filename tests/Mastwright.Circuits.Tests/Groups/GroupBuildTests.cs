@@ -64,7 +64,9 @@ public class GroupBuildTests
     [Fact]
     public void Every_feed_in_real_parts_keeps_power_in_balance_and_its_currents()
     {
-        foreach (var feed in GroupDesigner.Design(FourSquare()).Feeds)
+        var feeds = GroupDesigner.Design(FourSquare()).Feeds;
+        Assert.Equal(new[] { CurrentForcing.Title, HybridFeed.Title, PhasingLines.Title, IndependentNetworks.Title }.Order(), feeds.Select(f => f.Title).Order());
+        foreach (var feed in feeds)
         {
             var real = GroupRealisation.Of(feed, Shop);
             Near.Relative(1500, real.Feed.Solution.LoadPowerW + real.Feed.Solution.LossW, 1e-9);

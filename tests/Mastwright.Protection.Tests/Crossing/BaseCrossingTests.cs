@@ -55,6 +55,17 @@ public class BaseCrossingTests
         Assert.Equal(1000, effect.LossW.Value + (volts2 * (1 / z).Real), 1e-6);
     }
 
+    // Amplitude modulation of 100 %: twice the carrier's crest, which is that of four times the power (any text on modulation); the loss stays the carrier's.
+    [Fact]
+    public void A_crossing_stands_the_envelope()
+    {
+        var device = new TransformerCrossing("lamp transformer", 40e-12, 0.01, 3e3);
+        CrossingAnswer Judge(double powerW, double crest) => BaseCrossing.Judge(device, [new("160 m", 1.85e6, new Complex(20, -180), powerW, crest)], null);
+        static double Demand(CrossingAnswer answer) => answer.Checks.Single(c => c.Id == "survive.crossing.voltage[lamp transformer, 160 m]").Demand.Value;
+        Assert.Equal(1, Demand(Judge(1000, 2)) / Demand(Judge(4000, 1)), 1e-12);
+        Assert.Equal(Judge(1000, 1).Effects[0].LossW.Value, Judge(1000, 2).Effects[0].LossW.Value, 1e-12);
+    }
+
     [Fact]
     public void A_strike_is_held_against_the_strength_and_spread_over_the_turns()
     {

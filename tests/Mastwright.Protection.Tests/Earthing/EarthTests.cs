@@ -41,6 +41,8 @@ public class EarthTests
         Assert.Null(EarthElectrode.Star(5, 100, 10, .004, .5));
     }
 
+    private static Trail Duration(double seconds) => Trail.Given("duration", "t", seconds, QuantityKind.Time, Source.DesignFile);
+
     // The solved earth lets the leakage settle where it will. Dwight's even leakage is an upper bound of the true resistance (Rayleigh), 1.7 % too high for
     // three arms and 10 % for eight; the values here are from a Galerkin solution with Legendre polynomials of degree 7 on each arm, done outside with NumPy.
     [Theory]
@@ -102,15 +104,24 @@ public class EarthTests
         var exact = StepTouch.SurfaceFactor(400, 2500, .102);
         Assert.Equal(.742857, exact.Value, 1e-6);
         var rounded = Trail.Given("Cs", "Cs", 0.74, QuantityKind.Ratio, Source.DesignFile);
-        Assert.Equal(2686.6, StepTouch.StepLimit(rounded, 2500, .5, BodyWeight.Kg70).Value, 0.05);
-        Assert.Equal(838.2, StepTouch.TouchLimit(rounded, 2500, .5, BodyWeight.Kg70).Value, 0.05);
-        Assert.Equal(1992.021, StepTouch.StepLimit(exact, 2500, .5, BodyWeight.Kg50).Value, 1e-2);
+        Assert.Equal(2686.6, StepTouch.StepLimit(rounded, 2500, Duration(.5), BodyWeight.Kg70).Value, 0.05);
+        Assert.Equal(838.2, StepTouch.TouchLimit(rounded, 2500, Duration(.5), BodyWeight.Kg70).Value, 0.05);
+        Assert.Equal(1992.021, StepTouch.StepLimit(exact, 2500, Duration(.5), BodyWeight.Kg50).Value, 1e-2);
+    }
+
+    [Fact]
+    public void A_limit_says_where_its_duration_comes_from()
+    {
+        var assumed = Trail.Assumed("duration", "t", 0.5, QuantityKind.Time, "usual");
+        var limit = StepTouch.TouchLimit(StepTouch.SurfaceFactor(100, 100, 0), 100, assumed, BodyWeight.Kg50);
+        Assert.Contains(assumed, limit.Inputs);
+        Assert.True(limit.RestsOnAssumption);
     }
 
     [Fact]
     public void Strike_durations_are_outside_the_limits_range()
     {
         var cs = StepTouch.SurfaceFactor(100, 100, 0);
-        Assert.NotNull(StepTouch.StepLimit(cs, 100, 1e-3, BodyWeight.Kg50).OutOfRange);
+        Assert.NotNull(StepTouch.StepLimit(cs, 100, Duration(1e-3), BodyWeight.Kg50).OutOfRange);
     }
 }

@@ -71,6 +71,29 @@ public class GapWindowTests
     }
 
     [Fact]
+    public void The_lag_says_what_it_is_made_of_and_whether_it_was_assumed()
+    {
+        var usual = GapWindow.ImpulseRatio(Request(2000, 30e3)).Inputs.Single(i => i.Symbol == "lag");
+        Assert.Equal("lag = tf + ts", usual.Formula);
+        Assert.Equal(["tf", "ts"], usual.Inputs.Select(i => i.Symbol));
+        Assert.All(usual.Inputs, i => Assert.Equal(SourceKind.Assumed, i.Source.Kind));
+
+        var stated = GapWindow.ImpulseRatio(Request(2000, 30e3) with { FormativeLagS = 150e-9, StatisticalLagS = 50e-9 }).Inputs.Single(i => i.Symbol == "lag");
+        Assert.Equal(200e-9, stated.Value, 1e-15);
+        Assert.False(stated.RestsOnAssumption);
+    }
+
+    // The highest crest is not that of the strongest carrier where a weaker one is modulated: 1500 V · 2 · 1.2 = 3600 V, worked by hand.
+    [Fact]
+    public void The_working_peak_counts_modulation_and_mismatch()
+    {
+        static GapBand Band(string name, double volts, double crest) => new(name, 3.65e6, Trail.Given("base peak", "U", volts, QuantityKind.PeakVoltage, Source.DesignFile), crest);
+        var (peak, band) = GapWindow.WorkingPeak(Request(2000, 30e3) with { Bands = [Band("speech", 2000, 1), Band("modulated", 1500, 2)], MismatchFactor = 1.2 });
+        Assert.Equal(3600, peak.Value, 1e-9);
+        Assert.Equal("modulated", band.Name);
+    }
+
+    [Fact]
     public void A_steep_front_narrows_the_window_and_the_volt_time_curve_sets_its_end()
     {
         var request = Request(2000, 60e3);

@@ -43,6 +43,40 @@ public class RadialEarthTests
         Assert.Equal(1, BuriedConductors.Solve([new(new(0, 0, -depth), new(length, 0, -depth), radius)], 100, 0.3).ResistanceOhm / sunde, 0.03);
     }
 
+    // The star of eight arms of 10 m from a Galerkin solution with Legendre polynomials of degree 7 on each arm, done outside with NumPy (see EarthTests): the earth
+    // of the strike, its electrodes laid by number and length, must come to the same resistance.
+    [Fact]
+    public void Radials_laid_by_number_are_the_star_solved_outside() =>
+        Assert.Equal(1, Solve(new StruckEarth(100, 8, 10, 4e-3, 0.5)).Solved.ResistanceOhm / 3.960477, 0.005);
+
+    // Convergence: steps of a metre between two radials, which hang on differences, against sources of a quarter of a metre all along.
+    [Fact]
+    public void Step_voltages_hardly_change_with_finer_sources()
+    {
+        var earth = new StruckEarth(200, 8, 20, 1e-3, 0.02, 2);
+        var usual = Solve(earth).Solved;
+        var fine = BuriedConductors.Solve([.. EarthElectrodes.Radials(earth), .. EarthElectrodes.Rods(earth)], 200, 0.25);
+        var (s, c) = Math.SinCos(Math.PI / 8);
+        double Step(BuriedConductors e, double r) => e.SurfaceShare(r * c, r * s) - e.SurfaceShare((r + 1) * c, (r + 1) * s);
+        Assert.Equal(1, usual.ResistanceOhm / fine.ResistanceOhm, 0.003);
+        Assert.All([0.5, 1, 2, 3, 5, 8, 12, 20], r => Assert.Equal(1, Step(usual, r) / Step(fine, r), 0.03));
+    }
+
+    [Fact]
+    public void Electrodes_lie_where_the_file_puts_them()
+    {
+        var earth = new StruckEarth(100, 60, 20, 1e-3, 0.02, 3, 2.4, 0.008) { RodDistanceM = 3, Ring = new(8, 4e-3, 0.02) };
+        var (radials, rods, ring) = (EarthElectrodes.Radials(earth), EarthElectrodes.Rods(earth), EarthElectrodes.Ring(earth));
+        Assert.Equal(24 * 20, radials.Sum(w => w.LengthM), 1e-9);
+        Assert.Equal(3 * 2.4, rods.Sum(w => w.LengthM), 1e-9);
+        Assert.All(rods, w => Assert.Equal(3, double.Hypot(w.Start.X, w.Start.Y), 1e-9));
+
+        // A polygon of n sides in a circle of diameter D is n·D·sin(π/n) round; it keeps off the radials it would lie in.
+        Assert.Equal(ring.Count * 8 * Math.Sin(Math.PI / ring.Count), ring.Sum(w => w.LengthM), 1e-9);
+        Assert.All(ring, w => Assert.Equal(-0.07, w.Start.Z, 1e-12));
+        Assert.Empty(EarthElectrodes.Ring(earth with { Ring = null }));
+    }
+
     [Fact]
     public void A_ring_lowers_the_rise_of_the_plate()
     {

@@ -97,8 +97,12 @@ public class StrikeSimulationTests
     [Fact]
     public void The_drop_along_the_shield_reaches_the_radio()
     {
-        var scenario = Scenario(StrokeKind.FirstPositive) with { Feed = [new("match", FeedElement.Resistor, false, 50), new("block", FeedElement.Resistor, true, 1e8)], EndS = 400e-6 };
-        scenario = scenario with { Cable = new(40, CableRoute.OnGround, 50, 0.05), Feed = [new("block", FeedElement.Resistor, true, 1e8), new("match", FeedElement.Resistor, false, 50)] };
+        var scenario = Scenario(StrokeKind.FirstPositive) with
+        {
+            Cable = new(40, CableRoute.OnGround, 50, 0.05),
+            Feed = [new("block", FeedElement.Resistor, true, 1e8), new("match", FeedElement.Resistor, false, 50)],
+            EndS = 400e-6,
+        };
         var raw = StrikeSimulation.Run(scenario)!.Raw;
         var at = Enumerable.Range(0, raw.TimesS.Length).MinBy(i => Math.Abs(raw.TimesS[i] - 300e-6));
         var drop = 0.05 * 40 * raw.Current("shield R")[at];

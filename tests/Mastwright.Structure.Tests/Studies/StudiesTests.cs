@@ -36,6 +36,20 @@ public class StudiesTests
         Assert.True(e.SmallestFootPressureN.Value < e.LargestFootPressureN.Value);
     }
 
+    /// <summary>A case that gives way tells its neighbour where to look, and that saves steps; the share carried is that of a solve by itself, to the smallest load step.</summary>
+    [Fact]
+    public void Batch_of_cases_that_give_way_finds_the_shares_of_single_solves_in_fewer_steps()
+    {
+        var mast = ReferenceMasts.MastA(0, 120, 240);
+        LoadCase[] cases = [.. Enumerable.Range(0, 12).Select(i => new LoadCase($"heavy top, pulled to {10 * i}°") { PointLoads = [new(15, new(32 * Math.Cos(i * Math.PI / 18), 32 * Math.Sin(i * Math.PI / 18), -60000))] })];
+        var prepared = MastSolver.Prepare(mast, cases);
+        var batch = CaseBatch.Run(prepared, cases, 1);
+        MastSolution[] alone = [.. cases.Select(c => prepared.Solve(c))];
+        Assert.All(alone, s => Assert.Equal(Outcome.Unstable, s.Outcome));
+        Assert.All(alone.Zip(batch), p => Assert.Equal(p.First.LoadShare, p.Second.LoadShare, SolverOptions.Default.SmallestLoadStep + 1e-12));
+        Assert.True(batch.Sum(s => s.Iterations) < alone.Sum(s => s.Iterations), $"{batch.Sum(s => s.Iterations)} of {alone.Sum(s => s.Iterations)} steps");
+    }
+
     [Fact]
     public void Batch_reports_progress_and_can_be_cancelled()
     {

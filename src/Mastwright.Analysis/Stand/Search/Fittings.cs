@@ -32,9 +32,20 @@ public static class Fittings
         var turnbuckle = TurnbuckleFor(hardware.Turnbuckle, breaking);
         return shackle is null || turnbuckle is null ? null : changed with
         {
-            Hardware = hardware with { Shackle = shackle, Turnbuckle = turnbuckle, Clips = Math.Max(hardware.Clips, ClipsFor(strand)), ClipTorqueNm = null },
+            Hardware = hardware with
+            {
+                Shackle = shackle,
+                ShackleLengthM = LengthOf(hardware.ShackleLengthM, shackle == hardware.Shackle, Catalogue.Default.Shackles[shackle].InsideLengthM),
+                Turnbuckle = turnbuckle,
+                TurnbuckleLengthM = LengthOf(hardware.TurnbuckleLengthM, turnbuckle == hardware.Turnbuckle, Catalogue.Default.Turnbuckles[turnbuckle].ClosedLengthM),
+                Clips = Math.Max(hardware.Clips, ClipFor(strand)?.ClipsForStrand ?? 0),
+                ClipTorqueNm = hardware.ClipTorqueNm is { } stated ? Math.Round(ClipFor(strand)?.TorqueNm ?? stated, 3) : null,
+            },
         };
     }
+
+    // A measured length belongs to the piece it was measured on; another piece has the length of its row, to what the file can write.
+    private static double? LengthOf(double? measuredM, bool same, double rowM) => measuredM is null || same ? measuredM : Math.Round(rowM, 6);
 
     // An insulator that is strong enough stays: its place in the radiation is not the structure's to change.
     private static string? InsulatorFor(string present, double breakingN)
@@ -56,8 +67,8 @@ public static class Fittings
         return Catalogue.Default.Turnbuckles.All.Where(t => t.Ends == row.Ends && t.BreakingN >= breakingN && t.TakeUpM >= row.TakeUpM - 1e-6).OrderBy(t => t.BreakingN).ThenBy(t => t.TakeUpM).FirstOrDefault()?.Name;
     }
 
-    private static int ClipsFor(string strand) =>
-        Catalogue.Default.Clips.All.Where(c => c.RopeM >= StandModel.StrandOf(strand).DiameterM - 1e-6).MinBy(c => c.RopeM)?.ClipsForStrand ?? 0;
+    private static Clip? ClipFor(string strand) =>
+        Catalogue.Default.Clips.All.Where(c => c.RopeM >= StandModel.StrandOf(strand).DiameterM - 1e-6).MinBy(c => c.RopeM);
 
     /// <summary>The lines of a level that differ, as the file would write them.</summary>
     /// <param name="path">Path of the level.</param>
@@ -78,10 +89,18 @@ public static class Fittings
 
         if (now.Hardware is { } h && was.Hardware is { } old)
         {
-            foreach (var (key, a, b) in new[] { ("shackle", old.Shackle, h.Shackle), ("turnbuckle", old.Turnbuckle, h.Turnbuckle), ("clips", $"{old.Clips}", $"{h.Clips}") }.Where(x => x.Item2 != x.Item3))
+            foreach (var (key, a, b) in Words(old).Zip(Words(h), (a, b) => (a.Key, a.Words, b.Words)).Where(x => x.Item2 != x.Item3))
             {
-                yield return Line("hardware." + key, b);
+                yield return Line("hardware." + key, b!);
             }
         }
     }
+
+    // What a change of strand may change, as the file writes it; null where the file leaves it out.
+    private static IEnumerable<(string Key, string? Words)> Words(GuyHardware h) =>
+    [
+        ("shackle", h.Shackle), ("shackle-length", h.ShackleLengthM is { } s ? HardwareWords.Mm(s) : null),
+        ("turnbuckle", h.Turnbuckle), ("turnbuckle-length", h.TurnbuckleLengthM is { } t ? HardwareWords.Mm(t) : null),
+        ("clips", $"{h.Clips}"), ("clip-torque", h.ClipTorqueNm is { } torque ? HardwareWords.Torque(torque) : null),
+    ];
 }

@@ -21,12 +21,14 @@ internal static class HardwareWords
             }
         }
 
+        Add("shackle-length", hardware.ShackleLengthM, null, Mm(hardware.ShackleLengthM ?? 0));
+        Add("turnbuckle-length", hardware.TurnbuckleLengthM, null, Mm(hardware.TurnbuckleLengthM ?? 0));
         Add("pins-secured", hardware.PinsSecured, plain.PinsSecured, YesNo(hardware.PinsSecured));
         Add("turnbuckle-open", hardware.TurnbuckleOpen, plain.TurnbuckleOpen, Number(hardware.TurnbuckleOpen));
         Add("turnbuckle-locked", hardware.TurnbuckleLocked, plain.TurnbuckleLocked, YesNo(hardware.TurnbuckleLocked));
         Add("end-fitting", hardware.EndFitting, plain.EndFitting, Word(hardware.EndFitting));
         Add("clips", hardware.Clips, plain.Clips, Number(hardware.Clips));
-        Add("clip-torque", hardware.ClipTorqueNm, null, Number(hardware.ClipTorqueNm ?? 0) + " N·m");
+        Add("clip-torque", hardware.ClipTorqueNm, null, Torque(hardware.ClipTorqueNm ?? 0));
         Add("side-loaded", hardware.SideLoaded, plain.SideLoaded, YesNo(hardware.SideLoaded));
         Add("metal", hardware.Metal, plain.Metal, Word(hardware.Metal));
         Add("back-up-clip", hardware.BackUpClip, plain.BackUpClip, YesNo(hardware.BackUpClip));
@@ -47,5 +49,9 @@ internal static class HardwareWords
 
     private static string Number(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 
-    private static string Mm(double lengthM) => (1000 * lengthM).ToString("0.###", CultureInfo.InvariantCulture) + " mm";
+    /// <summary>A torque.</summary>
+    public static string Torque(double torqueNm) => Number(torqueNm) + " N·m";
+
+    /// <summary>A short length.</summary>
+    public static string Mm(double lengthM) => (1000 * lengthM).ToString("0.###", CultureInfo.InvariantCulture) + " mm";
 }

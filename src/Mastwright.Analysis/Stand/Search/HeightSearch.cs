@@ -38,7 +38,7 @@ internal sealed class HeightSearch(Mast mast, string path, UnitSystem units, Jud
             {
                 var moved = heights.ToArray();
                 moved[level] = Written.Round(Math.Min(heights[level] + (way * stepM), mast.TopM), units, down: true);
-                if (!Apart(moved) || looked.Count >= MostJudged)
+                if (!Apart(mast, moved) || looked.Count >= MostJudged)
                 {
                     continue;
                 }
@@ -56,7 +56,8 @@ internal sealed class HeightSearch(Mast mast, string path, UnitSystem units, Jud
         return (heights, best);
     }
 
-    private bool Apart(double[] heights) => heights[0] >= mast.Base.HeightM + ApartM && heights.Zip(heights.Skip(1), (a, b) => b - a).All(d => d >= ApartM)
+    /// <summary>Whether levels at these heights keep clear of the foot, of each other and of their anchors.</summary>
+    internal static bool Apart(Mast mast, IReadOnlyList<double> heights) => heights[0] >= mast.Base.HeightM + ApartM && heights.Zip(heights.Skip(1), (a, b) => b - a).All(d => d >= ApartM)
         && mast.Guys.Select((g, l) => StandModel.AnchorsOf(mast, g).All(a => a.RiseM < heights[l] - ApartM)).All(x => x);
 
     private Candidate Pick(double[] heights) => new(

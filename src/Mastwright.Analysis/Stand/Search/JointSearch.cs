@@ -12,7 +12,6 @@ internal sealed class JointSearch(Station station, Mast mast, string path, Judge
 {
     private const int MostLooks = 220;
     private const int MostConfirmed = 8;
-    private const double ApartM = 1;
 
     private static readonly double[] Margins = [0, 0.1, 0.2, 0.35, 0.5];
     private readonly List<ImmutableArray<string>> sizes = [.. mast.Guys.Select(g => StrandSearch.Sizes(g.Strand))];
@@ -61,7 +60,11 @@ internal sealed class JointSearch(Station station, Mast mast, string path, Judge
 
     private Point Descend(Point at, double margin)
     {
-        var best = Look(at);
+        if (Look(at) is not { } best)
+        {
+            return at;
+        }
+
         for (var fine = 0; fine < 2; fine++)
         {
             for (var moved = true; moved && looked.Count < MostLooks;)
@@ -74,7 +77,7 @@ internal sealed class JointSearch(Station station, Mast mast, string path, Judge
                         break;
                     }
 
-                    if (Look(next) is { } j && Loss(j, margin) < Loss(best!, margin) - 1e-6)
+                    if (Look(next) is { } j && Loss(j, margin) < Loss(best, margin) - 1e-6)
                     {
                         (at, best, moved) = (next, j, true);
                     }
@@ -133,8 +136,7 @@ internal sealed class JointSearch(Station station, Mast mast, string path, Judge
         return Over(heights[^1], below) <= Math.Max(0, Over(mast.Guys[^1].HeightM, belowNow)) + 1e-9;
     }
 
-    private bool Apart(ImmutableArray<double> heights) => TopHeld(heights) && heights[0] >= mast.Base.HeightM + ApartM && heights.Zip(heights.Skip(1), (a, b) => b - a).All(d => d >= ApartM)
-        && mast.Guys.Select((g, l) => StandModel.AnchorsOf(mast, g).All(a => a.RiseM < heights[l] - ApartM)).All(x => x);
+    private bool Apart(ImmutableArray<double> heights) => TopHeld(heights) && HeightSearch.Apart(mast, heights);
 
     private Judgement? Look(Point p)
     {
@@ -164,7 +166,7 @@ internal sealed class JointSearch(Station station, Mast mast, string path, Judge
             }
 
             var tension = p.TensionShare is { } share ? InitialTension.Share(share) : level.InitialTension;
-            levels[l] = level with { HeightM = p.HeightsM[l], InitialTension = tension, InsulatorsAtM = [.. level.InsulatorsAtM.Where(x => x < 0.9 * Shortest(p, l))] };
+            levels[l] = level with { HeightM = p.HeightsM[l], InitialTension = tension };
             changes.AddRange(Fittings.Changes($"{path}.guys[{l}]", mast.Guys[l], levels[l]));
             if (Math.Abs(p.HeightsM[l] - mast.Guys[l].HeightM) > 1e-9)
             {
@@ -178,7 +180,7 @@ internal sealed class JointSearch(Station station, Mast mast, string path, Judge
         }
 
         // Insulators that would lie beyond the anchor end of a shorter guy would have to go from the list in the file too.
-        if (levels.Zip(mast.Guys, (a, b) => a.InsulatorsAtM.Length != b.InsulatorsAtM.Length).Any(x => x))
+        if (Enumerable.Range(0, levels.Length).Any(l => !InsulatorsFit(p, l)))
         {
             return null;
         }
@@ -189,7 +191,12 @@ internal sealed class JointSearch(Station station, Mast mast, string path, Judge
         return new Candidate(Words(p), changed, [.. changes]);
     }
 
-    private double Shortest(Point p, int level) => p.DistancesM.Min() is var d ? double.Hypot(d, p.HeightsM[level]) : 0;
+    // Where a guy grows no shorter, the insulators stay where the design has them.
+    private bool InsulatorsFit(Point p, int level) => Shortest(p.DistancesM, p.HeightsM[level], level) is var length
+        && (mast.Guys[level].InsulatorsAtM.All(x => x < 0.9 * length) || length >= Shortest([.. mast.Anchors.Select(a => a.DistanceM)], mast.Guys[level].HeightM, level) - 1e-9);
+
+    private double Shortest(ImmutableArray<double> distancesM, double heightM, int level) =>
+        StandModel.AnchorsOf(mast, mast.Guys[level]).Min(a => double.Hypot(distancesM[mast.Anchors.IndexOf(a)], heightM - a.RiseM));
 
     private string Words(Point p) =>
         string.Join(", ", mast.Guys.Select((_, l) => $"{sizes[l][p.Strands[l]]} at {Written.Length(p.HeightsM[l], station.UnitSystem)}"))

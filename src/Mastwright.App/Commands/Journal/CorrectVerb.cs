@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using Mastwright.Analysis.Tune;
 using Mastwright.Journal.Entries;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
@@ -11,7 +10,7 @@ namespace Mastwright.App.Commands.Journal;
 /// <summary><c>journal correct</c>: an entry said anew; what it said before is kept with the reason.</summary>
 internal static class CorrectVerb
 {
-    private static readonly Option<string?> Key = new("--key") { Description = "Key of the entry, or its beginning.", Required = true };
+    private static readonly Option<string?> Key = new("--key") { Description = "Key of the entry, as the list shows it.", Required = true };
     private static readonly Option<string?> Why = new("--why") { Description = "Why it is corrected.", Required = true };
     private static readonly Option<string?> Guy = new("--guy") { Description = "Of a tension: the guy it was." };
     private static readonly Option<string?> Reading = new("--reading") { Description = "Of a tension: the reading as it should be, way first, e.g. \"pulse 10 in 2.79 s\"." };
@@ -19,7 +18,7 @@ internal static class CorrectVerb
     private static readonly Option<string?> Gust = new("--gust") { Description = "Of a storm: strongest gust." };
     private static readonly Option<string?> Ice = new("--ice") { Description = "Of a storm: radial ice." };
     private static readonly Option<string?> Lightning = new("--lightning") { Description = "Of a storm: yes or no." };
-    private static readonly Option<string?> Photo = new("--photo") { Description = "Of a photo: where it lies now." };
+    private static readonly Option<string?> Photo = new Option<string?>("--photo") { Description = "Of a photo: where it lies now." }.NamesFile();
 
     public static Command Create()
     {
@@ -35,7 +34,7 @@ internal static class CorrectVerb
             return JournalVerb.Refuse(problem!);
         }
 
-        var corrected = Own(verb, verb.Corrected(entry));
+        var corrected = Own(verb, entry, verb.Corrected(entry));
         if (verb.Written.Problems.Count > 0)
         {
             return JournalVerb.Refuse([.. verb.Written.Problems]);
@@ -51,7 +50,7 @@ internal static class CorrectVerb
             : JournalVerb.Say($"Corrected {EntryWords.Key(entry)}: {EntryWords.Summary(corrected, verb.Station.UnitSystem)}. What it said before is kept."));
     }
 
-    private static JournalEntry Own(JournalVerb verb, JournalEntry entry)
+    private static JournalEntry Own(JournalVerb verb, JournalEntry was, JournalEntry entry)
     {
         var given = new[] { Guy, Reading, Gust, Ice, Lightning, Photo }.Where(o => verb.Written.Text(o) is not null).Select(o => o.Name).Concat(verb.Parsed.GetValue(Seen)!.Length > 0 ? [Seen.Name] : []);
         string[] fits = entry switch { TensionEntry => [Guy.Name, Reading.Name], InspectionEntry => [Seen.Name], StormEntry => [Gust.Name, Ice.Name, Lightning.Name], PhotoEntry => [Photo.Name], _ => [] };
@@ -62,8 +61,8 @@ internal static class CorrectVerb
 
         return entry switch
         {
-            TensionEntry t => Tension(verb, t),
-            InspectionEntry i when verb.Station.Masts.FirstOrDefault(m => m.Name == i.Mast) is { } mast => Inspection(verb, mast, i),
+            TensionEntry t => Tension(verb, (TensionEntry)was, t),
+            InspectionEntry i => Inspection(verb, i),
             StormEntry s => s with
             {
                 GustMs = verb.Written.Quantity(Gust, QuantityKind.Speed, 0, Analysis.Keep.StormReplay.GreatestGustMPerS) ?? s.GustMs,
@@ -75,10 +74,16 @@ internal static class CorrectVerb
         };
     }
 
-    private static TensionEntry Tension(JournalVerb verb, TensionEntry entry)
+    // The tension follows from reading, guy, mast and temperature together: whichever of them is corrected, it is found anew.
+    private static TensionEntry Tension(JournalVerb verb, TensionEntry was, TensionEntry entry)
     {
         var (guy, reading) = (verb.Written.Text(Guy), verb.Written.Text(Reading));
-        if ((guy is null && reading is null) || verb.Station.Masts.FirstOrDefault(m => m.Name == entry.Mast) is not { } mast)
+        if (guy is null && reading is null && entry.Mast == was.Mast && entry.Weather.TemperatureK == was.Weather.TemperatureK)
+        {
+            return entry;
+        }
+
+        if (MastOf(verb, entry) is not { } mast)
         {
             return entry;
         }
@@ -86,38 +91,37 @@ internal static class CorrectVerb
         var way = reading is null ? TensionReadings.WayOf(entry.Method) : TensionReadings.Ways.Keys.FirstOrDefault(w => reading.StartsWith(w + " ", StringComparison.OrdinalIgnoreCase));
         if (way is null)
         {
-            return Refused(verb, entry, new Finding("reading-bad", Severity.Error, "It is not said how the guy was read.", Written.Place("--reading"), reading, string.Join(", ", TensionReadings.Ways.Keys), "Write it like “pulse 10 in 2.79 s”."));
+            return Refused(verb, entry, new Finding("reading-bad", Severity.Error, "It is not said how the guy was read.", Written.Place("--reading"), reading ?? entry.Method, string.Join(", ", TensionReadings.Ways.Keys), "Write it like “pulse 10 in 2.79 s”."));
         }
 
         var raw = reading is null ? entry.Raw : reading[(way.Length + 1)..].Trim();
-        var (standing, falls) = Shared.WithProgress(_ => StandingMast.Of(verb.Station, mast, entry.Weather.TemperatureK ?? verb.Station.Site.TensioningTemperatureK, verb.Cancellation));
-        if (standing is null)
-        {
-            return Refused(verb, entry, falls!);
-        }
-
-        var (name, unknown) = GuyNames.Find([.. standing.Guys.Select(g => g.Name)], guy ?? entry.Guy, mast.Name);
-        if (unknown is not null)
-        {
-            return Refused(verb, entry, unknown with { Place = Written.Place("--guy") });
-        }
-
-        var estimate = TensionReadings.Estimate(standing.Guys.First(g => g.Name == name), way, raw);
-        return estimate.Value is { } found
-            ? entry with { Guy = GuyNames.Short(name!), TensionN = found.AtAnchor.Value, UncertaintyN = found.UncertaintyN, Method = found.Method, Raw = raw }
-            : Refused(verb, entry, estimate.Findings[0]);
+        var (found, problem) = verb.Take(mast, entry.Weather.TemperatureK, guy ?? entry.Guy, way, raw, "--reading");
+        return found is null ? Refused(verb, entry, problem!) : found.Entry(new EntryHead(entry.Id, entry.At, entry.Author, entry.Text, entry.Weather));
     }
 
-    private static InspectionEntry Inspection(JournalVerb verb, Mast mast, InspectionEntry entry)
+    private static InspectionEntry Inspection(JournalVerb verb, InspectionEntry entry)
     {
-        var found = InspectVerb.Named(verb, mast, [.. UpkeepParts.Checklist(verb.Station).Where(c => c.Mast == mast.Name)], verb.Parsed.GetValue(Seen)!);
-        if (found.Count == 0)
+        if (verb.Parsed.GetValue(Seen) is not { Length: > 0 } seen || MastOf(verb, entry) is not { } mast)
         {
             return entry;
         }
 
+        var found = InspectVerb.Named(verb, mast, [.. UpkeepParts.Checklist(verb.Station).Where(c => c.Mast == mast.Name)], seen);
         ImmutableArray<InspectedItem> items = [.. entry.Items.Select(i => found.Remove(i.Key, out var anew) ? anew : i)];
         return entry with { Items = [.. items, .. found.Values] };
+    }
+
+    // A mast that was renamed since is named by its new name.
+    private static Mast? MastOf(JournalVerb verb, JournalEntry entry)
+    {
+        var mast = verb.Station.Masts.FirstOrDefault(m => m.Name == entry.Mast);
+        if (mast is null && verb.Written.Problems.Count == 0)
+        {
+            verb.Written.Problems.Add(new Finding("mast-unknown", Severity.Error, $"The design has no mast “{entry.Mast}” any more, so this cannot be corrected.", Written.Place("--mast"), entry.Mast,
+                string.Join(", ", verb.Station.Masts.Select(m => m.Name)), "Name the mast it is now with --mast."));
+        }
+
+        return mast;
     }
 
     private static T Refused<T>(JournalVerb verb, T entry, Finding finding)

@@ -5,8 +5,8 @@ using Mastwright.Journal.Store;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Keep;
 using Mastwright.Report.Terminal;
-using NodaTime;
 
 namespace Mastwright.App.Commands.Journal;
 
@@ -14,7 +14,7 @@ namespace Mastwright.App.Commands.Journal;
 internal sealed class JournalVerb
 {
     private static readonly Argument<string?> Design = Shared.FileArgument();
-    private static readonly Option<string?> JournalFile = new("--journal") { Description = "The journal; left out, the file beside the design with the ending .journal." };
+    private static readonly Option<string?> JournalFile = new Option<string?>("--journal") { Description = "The journal; left out, the file beside the design with the ending .journal." }.NamesFile();
     private static readonly Option<string?> MastName = new("--mast") { Description = "The mast; needed when the station has several." };
     private static readonly Option<string?> When = new("--at") { Description = "Date, or date and time, e.g. 2026-05-01 or \"2026-05-01 14:30\"; left out, now." };
     private static readonly Option<string?> By = new("--by") { Description = "Who noted it." };
@@ -54,7 +54,7 @@ internal sealed class JournalVerb
         Create(name, purpose, run, [JournalFile, .. own, MastName, When, By, NoteText, Temperature, Wind, WeatherWords]);
 
     /// <summary>The journal's file for a design: beside it, with its own ending.</summary>
-    public static string PathFor(string? designPath) => Report.Keep.JournalPath.For(designPath);
+    public static string PathFor(string? designPath) => JournalPath.For(designPath);
 
     /// <summary>The mast asked for; the only one when none was named.</summary>
     public Mast? Mast()
@@ -73,9 +73,9 @@ internal sealed class JournalVerb
     public string MastOrStation() => Written.Text(MastName) is null ? "" : Mast()?.Name ?? "";
 
     /// <summary>What every entry has.</summary>
-    public (Guid Id, OffsetDateTime At, string Author, string Text, Weather Weather) Common() => (
+    public EntryHead Common() => new(
         Guid.CreateVersion7(), Written.Moment(When), Written.Text(By) ?? "", Written.Text(NoteText) ?? "",
-        new Weather(Written.Quantity(Temperature, QuantityKind.Temperature, 173, 373), Written.Quantity(Wind, QuantityKind.Speed, 0, 150), Written.Text(WeatherWords) ?? ""));
+        new Weather(Written.Quantity(Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK), Written.Quantity(Wind, QuantityKind.Speed, 0, Weather.MostWindMPerS), Written.Text(WeatherWords) ?? ""));
 
     /// <summary>An entry with what every entry has said anew where it was given, the rest as it stands.</summary>
     public JournalEntry Corrected(JournalEntry entry) => entry with
@@ -85,8 +85,20 @@ internal sealed class JournalVerb
         Author = Written.Text(By) ?? entry.Author,
         Text = Written.Text(NoteText) ?? entry.Text,
         Weather = new Weather(
-            Written.Quantity(Temperature, QuantityKind.Temperature, 173, 373) ?? entry.Weather.TemperatureK, Written.Quantity(Wind, QuantityKind.Speed, 0, 150) ?? entry.Weather.WindMs, Written.Text(WeatherWords) ?? entry.Weather.Words),
+            Written.Quantity(Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK) ?? entry.Weather.TemperatureK, Written.Quantity(Wind, QuantityKind.Speed, 0, Weather.MostWindMPerS) ?? entry.Weather.WindMs, Written.Text(WeatherWords) ?? entry.Weather.Words),
     };
+
+    /// <summary>The tension from a reading; a finding about its option when there is none.</summary>
+    public (GuyReading? Reading, Finding? Problem) Take(Mast mast, double? temperatureK, string guy, string way, string raw, string option)
+    {
+        var (reading, problem) = Shared.WithProgress(_ => GuyReading.Take(new StandingMasts(), Station, mast, temperatureK, guy, way, raw, Cancellation));
+        return (reading, problem?.Place?.Path switch
+        {
+            GuyReading.GuyField => problem with { Place = Written.Place("--guy") },
+            GuyReading.ReadingField => problem with { Place = Written.Place(option) },
+            _ => problem,
+        });
+    }
 
     /// <summary>Adds an entry unless something could not be read, and says where it is.</summary>
     public int Add(Func<JournalEntry> make)
@@ -97,7 +109,7 @@ internal sealed class JournalVerb
         }
 
         var entry = make();
-        return Open(write: true, store => store.Add(entry) is { Problem: { } problem } ? Refuse(problem) : Say($"Noted in {Path} as {Report.Keep.EntryWords.Key(entry)}."));
+        return Open(write: true, store => store.Add(entry) is { Problem: { } problem } ? Refuse(problem) : Say($"Noted in {Path} as {EntryWords.Key(entry)}."));
     }
 
     /// <summary>Works with the journal open; a problem with opening it is shown.</summary>

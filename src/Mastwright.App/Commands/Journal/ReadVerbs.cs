@@ -12,7 +12,7 @@ internal static class ReadVerbs
     private static readonly Option<string?> From = new("--from") { Description = "From this date on." };
     private static readonly Option<string?> To = new("--to") { Description = "Up to this date; left out, now." };
     private static readonly Option<string?> Since = new("--from") { Description = "The first date: what was known at its end.", Required = true };
-    private static readonly Option<string?> Key = new("--key") { Description = "Key of the entry, or its beginning.", Required = true };
+    private static readonly Option<string?> Key = new("--key") { Description = "Key of the entry, as the list shows it.", Required = true };
 
     public static Command List()
     {

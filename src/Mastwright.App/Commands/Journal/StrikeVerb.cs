@@ -6,7 +6,7 @@ namespace Mastwright.App.Commands.Journal;
 /// <summary><c>journal strike</c>: takes an entry out; what it said is kept with the reason.</summary>
 internal static class StrikeVerb
 {
-    private static readonly Option<string?> Key = new("--key") { Description = "Key of the entry, or its beginning.", Required = true };
+    private static readonly Option<string?> Key = new("--key") { Description = "Key of the entry, as the list shows it.", Required = true };
     private static readonly Option<string?> Why = new("--why") { Description = "Why it is struck out.", Required = true };
 
     public static Command Create() => JournalVerb.Reading("strike", "Strike an entry out; what it said is kept with the reason.", verb =>

@@ -1,7 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
-using Mastwright.Analysis.Tune;
-using Mastwright.Journal.Entries;
 using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Keep;
@@ -27,37 +24,24 @@ internal static class TensionVerb
         }
 
         var mast = verb.Mast();
-        var (id, at, author, text, weather) = verb.Common();
+        var head = verb.Common();
         if (mast is null || verb.Written.Problems.Count > 0)
         {
             return JournalVerb.Refuse([.. verb.Written.Problems]);
         }
 
-        var (standing, falls) = Shared.WithProgress(_ => StandingMast.Of(verb.Station, mast, weather.TemperatureK ?? verb.Station.Site.TensioningTemperatureK, verb.Cancellation));
-        if (standing is null)
-        {
-            return JournalVerb.Refuse(falls!);
-        }
-
-        var (name, unknown) = GuyNames.Find([.. standing.Guys.Select(g => g.Name)], verb.Written.Text(Guy)!, mast.Name);
-        if (unknown is not null)
-        {
-            return JournalVerb.Refuse(unknown with { Place = Written.Place("--guy") });
-        }
-
-        var guy = standing.Guys.First(g => g.Name == name);
         var (way, raw) = (given[0].Key, verb.Written.Text(given[0].Value)!);
-        var estimate = TensionReadings.Estimate(guy, way, raw);
-        if (estimate.Value is not { } found)
+        var (reading, problem) = verb.Take(mast, head.Weather.TemperatureK, verb.Written.Text(Guy)!, way, raw, "--" + way);
+        if (reading is null)
         {
-            return JournalVerb.Refuse([.. estimate.Findings]);
+            return JournalVerb.Refuse(problem!);
         }
 
-        FindingsView.Write(Shared.Messages(), estimate.Findings);
-        var added = verb.Add(() => new TensionEntry(id, at, mast.Name, author, text, weather, GuyNames.Short(guy.Name), found.AtAnchor.Value, found.UncertaintyN, found.Method, raw.ToString(CultureInfo.InvariantCulture)));
+        FindingsView.Write(Shared.Messages(), reading.Remarks);
+        var added = verb.Add(() => reading.Entry(head));
         if (added == ExitCode.Pass)
         {
-            TerminalDocument.Write(Shared.Output(), TensionReadingDocument.Of(verb.Station, guy, found, weather.TemperatureK));
+            TerminalDocument.Write(Shared.Output(), TensionReadingDocument.Of(verb.Station, reading.Guy, reading.Found, head.Weather.TemperatureK));
         }
 
         return added;

@@ -56,6 +56,7 @@ const remember = entry => localStorage.setItem(SENT, JSON.stringify([entry, ...s
 
 const sendAll = async () => {
   const waiting = (await all()).filter(e => !e.refused);
+  let later = null;
   for (let i = 0; i < waiting.length; i += TOGETHER) {
     const part = waiting.slice(i, i + TOGETHER);
     let response;
@@ -78,7 +79,9 @@ const sendAll = async () => {
       if (!entry) {
         continue;
       }
-      if (answer.state === "refused") {
+      if (answer.state === "later") {
+        later = answer.says;
+      } else if (answer.state === "refused") {
         await put({ ...entry, refused: answer.says, field: answer.field });
       } else {
         remember({ id: entry.id, title: entry.title, at: entry.note.at, says: answer.says });
@@ -86,7 +89,7 @@ const sendAll = async () => {
       }
     }
   }
-  return { state: waiting.length ? "fine" : "nothing" };
+  return later ? { state: "trouble", words: later } : { state: waiting.length ? "fine" : "nothing" };
 };
 
 // One sending at a time; a second one would only be answered with "already".

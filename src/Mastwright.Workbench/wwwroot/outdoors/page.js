@@ -112,10 +112,11 @@ const begin = (kind, values = {}) => {
 const tag = entry => entry.refused ? make("span", { class: "tag" }, `✕ Not taken: ${entry.refused}`) : make("span", { class: "tag" }, "▲ Kept on this phone, not yet sent");
 
 const mend = async entry => {
-  // The same entry with the same key: nothing of it was taken.
-  draft = { ...entry.draft, step: 0 };
-  await drop(entry.id);
+  // The same entry with the same key when nothing of it was taken; a new one when the journal has it in other words.
+  // It leaves the one store only when it stands in the other.
+  draft = { ...entry.draft, id: entry.field === "id" ? newId() : entry.id, step: 0 };
   save();
+  await drop(entry.id);
   await refresh();
   history.pushState({ step: 0 }, "");
   draw(true);

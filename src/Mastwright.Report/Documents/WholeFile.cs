@@ -1,6 +1,6 @@
 using Mastwright.Model.Trails;
 
-namespace Mastwright.App.Files;
+namespace Mastwright.Report.Documents;
 
 /// <summary>Writes files in one step: a file appears whole or not at all, and an old one stays until the new one is there.</summary>
 public static class WholeFile
@@ -10,6 +10,11 @@ public static class WholeFile
     /// <param name="replace">Whether a file of this name may be replaced.</param>
     public static Finding? Obstacle(string path, bool replace)
     {
+        if (path.Trim().Length == 0 || path.Contains('\0', StringComparison.Ordinal))
+        {
+            return Bad("file-unnamed", "This is no name of a file.", path, "Name the file to write.");
+        }
+
         if (Directory.Exists(path))
         {
             return Bad("file-unwritable", "This is a folder, not a file.", path, "Name a file in it.");
@@ -17,12 +22,16 @@ public static class WholeFile
 
         if (!replace && File.Exists(path))
         {
-            return Bad("file-exists", "There is a file of this name already; nothing was written.", path, "Choose another name, or add --replace.");
+            return Bad("file-exists", "There is a file of this name already; nothing was written.", path, "Choose another name, or move the old file away.");
         }
 
         var folder = Path.GetDirectoryName(Path.GetFullPath(path));
         return folder is not null && !Directory.Exists(folder) ? Bad("file-unwritable", "The folder of this file does not exist.", path, "Make the folder first, or choose another.") : null;
     }
+
+    /// <summary>Writes the file, in UTF-8.</summary>
+    /// <returns>The finding when it could not be written, in which case an old file is untouched; null when it was.</returns>
+    public static Finding? Write(string path, string text, bool replace) => Write(path, System.Text.Encoding.UTF8.GetBytes(text), replace);
 
     /// <summary>Writes the file.</summary>
     /// <returns>The finding when it could not be written, in which case an old file is untouched; null when it was.</returns>
