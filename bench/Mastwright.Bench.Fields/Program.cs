@@ -69,10 +69,15 @@ foreach (var (low, high) in ((double, double)[])[(1.81e6, 2.0e6), (3.5e6, 4.0e6)
     var turns = RotationSymmetry.Find(cut);
     BandSweep? swept = null;
     var sweep = Clock(() => swept = BandSweep.Run(station60, low, high, 0.005));
+    var off = 0.0;
     var three = Clock(() =>
     {
-        for (var i = 0; i < 3; i++)
-            WireSolver.Solve(cut, low + ((high - low) * i / 2)).Require();
+        foreach (var share in (double[])[0.11, 0.37, 0.83])
+        {
+            var f = low + ((high - low) * share);
+            var exact = WireSolver.Solve(cut, f).Require().FeedImpedance();
+            off = Math.Max(off, (swept!.FeedImpedance(f) - exact).Magnitude / exact.Magnitude);
+        }
     });
     var find = Clock(() => RotationSymmetry.Find(cut));
     var pairs = Clock(() => new Interactions(cut, high));
@@ -80,7 +85,7 @@ foreach (var (low, high) in ((double, double)[])[(1.81e6, 2.0e6), (3.5e6, 4.0e6)
     var fill = Clock(() => system = SectorSystem.Fill(cut, turns!, high, default));
     Complex[][] feed = [WireSolver.Excitation(cut, cut.FeedEnds[0])];
     var factor = Clock(() => system!.Solve(feed, [new Complex[cut.UnknownCount]], default));
-    Console.WriteLine($"  {low / 1e6:F1} to {high / 1e6:F1} MHz, {cut.UnknownCount} unknowns in {turns!.Order} sectors: sweep {sweep.Cpu:F0} ms with {swept!.SolvedHz.Length} solutions, every point {three.Cpu / 3 * 61:F0} ms, ratio {three.Cpu / 3 * 61 / sweep.Cpu:F1}; of one solution {three.Cpu / 3:F0} ms: symmetry {find.Cpu:F0}, pairs found {pairs.Cpu:F0}, filling {fill.Cpu:F0}, factorising {factor.Cpu:F0}");
+    Console.WriteLine($"  {low / 1e6:F1} to {high / 1e6:F1} MHz, {cut.UnknownCount} unknowns in {turns!.Order} sectors: sweep {sweep.Cpu:F0} ms with {swept!.SolvedHz.Length} solutions, off by {off:E1} (estimated {swept.ErrorEstimate:E1}), every point {three.Cpu / 3 * 61:F0} ms, ratio {three.Cpu / 3 * 61 / sweep.Cpu:F1}; of one solution {three.Cpu / 3:F0} ms: symmetry {find.Cpu:F0}, pairs found {pairs.Cpu:F0}, filling {fill.Cpu:F0}, factorising {factor.Cpu:F0}");
 }
 
 if (args.Contains("four"))

@@ -14,7 +14,10 @@ namespace Mastwright.Fields.Solving;
 public sealed class BandSweep
 {
     // A band narrower than this ratio of its ends begins with three solutions instead of five.
-    private const double NarrowBand = 1.05;
+    private const double NarrowBand = 1.15;
+
+    // In one narrower than this nothing can hide: wires and soil damp any resonance to at least as wide. One prediction that comes out is enough.
+    private const double VeryNarrowBand = 1.05;
 
     private readonly RationalFit? _fit;
     private readonly int _feeds;
@@ -80,7 +83,7 @@ public sealed class BandSweep
                     progress?.Report(++count);
                     return solved.Solution is { } solution ? Upper(solution.PortImpedances) : throw new Unsolvable(solved.Findings);
                 },
-                fromHz, toHz, new(Tolerance: tolerance, FirstSamples: toHz < NarrowBand * fromHz ? 3 : 5), cancellation);
+                fromHz, toHz, new(Tolerance: tolerance, FirstSamples: toHz < NarrowBand * fromHz ? 3 : 5, Confirmations: toHz < VeryNarrowBand * fromHz ? 1 : 2), cancellation);
             return new(fromHz, toHz, model.Feeds.Length, sweep.Fit, sweep.Points, sweep.ErrorEstimate, sweep.Converged, findings);
         }
         catch (Unsolvable unsolvable)
