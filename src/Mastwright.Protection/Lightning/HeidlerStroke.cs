@@ -1,5 +1,5 @@
-using MathNet.Numerics.Integration;
 using Mastwright.Model.Trails;
+using MathNet.Numerics.Integration;
 
 namespace Mastwright.Protection.Lightning;
 
