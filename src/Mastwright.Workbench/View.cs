@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Numerics;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
+using Mastwright.Report.Studies;
 
 namespace Mastwright.Workbench;
 
@@ -25,7 +26,7 @@ public sealed record View(UnitSystem Units, Action<Trail> Ask, Action<Check> Ask
     public static string Percent(double share) => double.IsInfinity(share) ? "∞" : (share * 100).ToString(share < 0.095 ? "0.#" : "0", CultureInfo.InvariantCulture) + " %";
 
     /// <summary>An impedance.</summary>
-    public static string Ohm(Complex z) => $"{QuantityFormat.Digits(z.Real, 3)} {(z.Imaginary < 0 ? "−" : "+")} j{QuantityFormat.Digits(Math.Abs(z.Imaginary), 3)} Ω";
+    public static string Ohm(Complex z) => StudyWords.Ohm(z);
 
     /// <summary>The factor and the symbol of the unit for lengths on drawings.</summary>
     public (double Factor, string Symbol) LengthUnit => Units == UnitSystem.Us ? (1 / 0.3048, "ft") : (1, "m");

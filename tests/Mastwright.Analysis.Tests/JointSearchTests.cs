@@ -79,7 +79,9 @@ public class JointSearchTests
         var hardware = new GuyHardware
         {
             Shackle = "3/8 in screw-pin shackle",
+            ShackleLengthM = 0.041,
             Turnbuckle = "3/8x6 in jaw-eye turnbuckle",
+            TurnbuckleLengthM = 0.25,
             EndFitting = StrandEnd.Clips,
             Clips = 4,
             ClipTorqueNm = 20,
@@ -98,6 +100,57 @@ public class JointSearchTests
         Assert.Equal(HardwareWords.Of(hardware), HardwareWords.Of(read));
         Assert.Equal(hardware with { Lug = null, ClipTorqueNm = null }, read with { Lug = null, ClipTorqueNm = null });
         Assert.Equal(hardware.Lug!.HoleM, read.Lug!.HoleM, 1e-12);
+        Assert.Equal(0.041, read.ShackleLengthM);
+        Assert.Equal(0.25, read.TurnbuckleLengthM);
+    }
+
+    /// <summary>Lengths and torque measured on the old pieces do not stay beside the new ones: the catalogue's row of the new piece tells them, and the file reads the same.</summary>
+    [Fact]
+    public void Another_strand_takes_the_lengths_and_the_torque_of_its_own_fittings()
+    {
+        var text = Small.Replace("turnbuckle: 3/8x6 in jaw-eye turnbuckle }", "turnbuckle: 3/8x6 in jaw-eye turnbuckle, shackle-length: 41 mm, turnbuckle-length: 250 mm, end-fitting: clips, clips: 3, clip-torque: 12 N·m }", StringComparison.Ordinal);
+        var reading = Examples.Read(text);
+        var level = reading.Station!.Masts[0].Guys[0];
+        Assert.Equal(0.25, level.Hardware!.TurnbuckleLengthM);
+
+        var stronger = Fittings.For(level, "3/8 in EHS")!;
+
+        var (shackle, turnbuckle) = (Catalogue.Default.Shackles[stronger.Hardware!.Shackle], Catalogue.Default.Turnbuckles[stronger.Hardware.Turnbuckle]);
+        Assert.NotEqual(level.Hardware.Shackle, shackle.Name);
+        Assert.Equal(shackle.InsideLengthM, stronger.Hardware.ShackleLengthM!.Value, 1e-6);
+        Assert.Equal(turnbuckle.ClosedLengthM, stronger.Hardware.TurnbuckleLengthM!.Value, 1e-6);
+
+        // Clips for 3/8 in rope take 45 lbf·ft (the usual table of clips, ASME B30.26, from memory).
+        Assert.Equal(45 * 4.4482216 * 0.3048, stronger.Hardware.ClipTorqueNm!.Value, 0.6);
+        var edited = Examples.Read(DesignEdit.Apply(text, reading.Places, [.. Fittings.Changes("masts[0].guys[0]", level, stronger)])).Station!.Masts[0].Guys[0].Hardware!;
+        Assert.Equal(HardwareWords.Of(stronger.Hardware), HardwareWords.Of(edited));
+
+        // What is measured on a piece that stays, stays.
+        var same = Fittings.For(level with { Hardware = level.Hardware with { Shackle = shackle.Name, ShackleLengthM = 0.05 } }, "3/8 in EHS")!;
+        Assert.Equal(0.05, same.Hardware!.ShackleLengthM);
+    }
+
+    /// <summary>
+    /// A guy to an anchor far out may carry an insulator farther down it than a guy to a near anchor is long, and near its own end too: the design as it
+    /// is must be a start, and where a level's own guys grow shorter past an insulator the move must be dropped.
+    /// </summary>
+    [Fact]
+    public void Insulators_far_down_a_guy_do_not_stop_the_search()
+    {
+        var station = Examples.Read(Small).Station!;
+        var mast = station.Masts[0];
+        var level = mast.Guys[0] with { Anchors = ["far 0", "far 90", "far 180", "far 270"] };
+        var out2 = mast.Anchors.Select((a, i) => a with { Name = level.Anchors[i], DistanceM = 2 * a.DistanceM });
+        mast = mast with { Anchors = [.. mast.Anchors, .. out2] };
+        var lengthM = StandModel.AnchorsOf(mast, level).Min(a => double.Hypot(a.DistanceM, level.HeightM - a.RiseM));
+        Assert.True(0.9 * lengthM > mast.Anchors.Min(a => double.Hypot(a.DistanceM, level.HeightM - a.RiseM)));
+        var far = station with { Masts = [mast with { Guys = [level with { InsulatorsAtM = [0.5, 0.97 * lengthM] }] }] };
+
+        var found = StandSearch.Run(far, 0, SearchGoal.Joint, cancellation: TestContext.Current.CancellationToken);
+
+        Assert.NotEmpty(found.Tried);
+        Assert.All(found.Tried.Select(t => t.Candidate.Mast), m => Assert.All(m.Guys, g => Assert.True(
+            StandModel.AnchorsOf(m, g).Min(a => double.Hypot(a.DistanceM, g.HeightM - a.RiseM)) >= lengthM - 1e-9)));
     }
 
     [Theory]

@@ -49,6 +49,35 @@ public class PatchTests
         Assert.Equal(105, together.ShearN, 1e-9);
     }
 
+    /// <summary>
+    /// A wind the mast stands from some sides only: the sides it does not stand fail it by name, none is left out because nothing came of it. Three alike anchors
+    /// make the mast the same from every third of the compass, so the sides that fail come in threes, 120° apart.
+    /// </summary>
+    [Fact]
+    public void Directions_that_find_no_equilibrium_fail_the_mast()
+    {
+        var weak = File.ReadAllText(Repository.File("examples", "fails.yaml")).Replace("method: asce-7-16, speed: 120 mph", "method: en-1991-1-4, speed: 18 m/s", StringComparison.Ordinal);
+        var station = Examples.Read(weak).Station!;
+        var model = StandModel.Of(station, station.Masts[0]);
+        var directions = LoadCases.Patched(station, model, 12, [.. PatchRun.Patches(model)]);
+        var prepared = MastSolver.Prepare(model.Structure, directions.SelectMany(d => d.Patches.Prepend(d.Mean)));
+
+        var answer = PatchRun.Of(station, model, prepared, TestContext.Current.CancellationToken);
+
+        var names = directions.Select(d => d.Name).ToList();
+        var fallen = answer.Fallen.Select(f => names.IndexOf(f)).ToHashSet();
+        Assert.InRange(fallen.Count, 1, 11);
+        Assert.All(fallen, f => Assert.Contains((f + 4) % 12, fallen));
+        var checks = PatchRun.Guys(station, model, answer).ToList();
+        var check = checks.Single(c => c.Id == "stand.stability.patch[X]");
+        Assert.Equal(Verdict.Fail, check.Verdict);
+        Assert.Equal(fallen.Count, check.Demand.Value);
+        Assert.Equal(answer.Fallen[0], check.GoverningCase);
+
+        // Guys are still judged by the sides it stands.
+        Assert.Equal(3, checks.Count(c => c.Id.StartsWith("stand.guy.patch", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void Members_and_guys_are_held_to_the_patches()
     {

@@ -1,11 +1,12 @@
 using Mastwright.Fields.Electrostatics;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Electrostatics.Tests;
 
 /// <summary>The axisymmetric engine against closed forms, evaluated outside with 30 digits.</summary>
 public class AxisymmetricClosedFormTests
 {
-    private const double FourPiEps = 4 * Math.PI * AxisymmetricElectrostatics.VacuumPermittivity;
+    private const double FourPiEps = 4 * Math.PI * Vacuum.PermittivityFPerM;
 
     private static AxisymmetricBody HalfSpheroid(double heightM, double radiusM) =>
         new("spheroid", [new MeridianArc(0, 0, radiusM, heightM, 0, Math.PI / 2)]);

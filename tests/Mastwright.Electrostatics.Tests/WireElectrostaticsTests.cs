@@ -1,11 +1,12 @@
 using Mastwright.Fields.Electrostatics;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Electrostatics.Tests;
 
 /// <summary>The charge simulation of wires against closed forms and against the axisymmetric engine, which shares no code with it but the linear solver.</summary>
 public class WireElectrostaticsTests
 {
-    private const double FourPiEps = 4 * Math.PI * AxisymmetricElectrostatics.VacuumPermittivity;
+    private const double FourPiEps = 4 * Math.PI * Vacuum.PermittivityFPerM;
 
     // Isolated torus by toroidal functions; the ring here is a polygon of thin wires.
     [Theory]
@@ -44,7 +45,7 @@ public class WireElectrostaticsTests
         }
 
         var perMetre = (Between(60) - Between(30)) / 30;
-        Assert.Equal(1, perMetre / (Math.PI * AxisymmetricElectrostatics.VacuumPermittivity / Math.Acosh(1 / 0.01)), 0.01);
+        Assert.Equal(1, perMetre / (Math.PI * Vacuum.PermittivityFPerM / Math.Acosh(1 / 0.01)), 0.01);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Numerics;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Wires;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 using static Mastwright.Fields.Tests.Monopoles;
 

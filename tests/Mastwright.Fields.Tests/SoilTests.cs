@@ -3,6 +3,7 @@ using Mastwright.Fields.Earth;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Fields.Wires;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 using static Mastwright.Fields.Tests.Monopoles;
 

@@ -1,5 +1,6 @@
 using System.Numerics;
 using Mastwright.Fields.Wires;
+using Mastwright.Model.Units;
 using static Mastwright.Fields.Tests.Monopoles;
 
 namespace Mastwright.Fields.Tests;

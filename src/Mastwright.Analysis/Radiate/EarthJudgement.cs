@@ -1,8 +1,8 @@
-using Mastwright.Fields;
 using Mastwright.Fields.Earth;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Radiate;
 

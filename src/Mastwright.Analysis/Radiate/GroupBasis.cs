@@ -1,7 +1,7 @@
 using System.Numerics;
-using Mastwright.Fields;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
+using Mastwright.Model.Units;
 using Mastwright.Numerics.Dense;
 
 namespace Mastwright.Analysis.Radiate;

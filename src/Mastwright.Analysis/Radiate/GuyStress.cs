@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Catalog;
-using Mastwright.Fields;
 using Mastwright.Fields.Results;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Radiate;
 

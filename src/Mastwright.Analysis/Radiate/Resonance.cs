@@ -1,7 +1,7 @@
-using Mastwright.Fields;
 using Mastwright.Fields.Solving;
 using Mastwright.Fields.Wires;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Radiate;
 

@@ -2,12 +2,12 @@ using System.Collections.Immutable;
 using System.Numerics;
 using Mastwright.Analysis.Feed;
 using Mastwright.Circuits.Ac;
-using Mastwright.Fields;
 using Mastwright.Fields.Earth;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Radiate;
 

@@ -35,7 +35,7 @@ internal static class GustRun
         }
 
         var wind = LoadCases.WindOf(station.Site);
-        var factor = AsceGust.Flexible(wind, model.Mast.TopM, model.Runs.Max(WidthM), frequency);
+        var factor = AsceGust.Flexible(wind, model.Mast.TopM, model.Runs.Max(WidthM), frequency, station.Site.Wind.Method == WindMethod.Asce7_22 ? 2022 : 2016);
         return (factor, [check with
         {
             Verdict = Verdict.Caution,

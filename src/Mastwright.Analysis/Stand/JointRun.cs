@@ -6,7 +6,11 @@ using Mastwright.Structure.Solver;
 namespace Mastwright.Analysis.Stand;
 
 /// <summary>The joints of a mast whose design describes them: of every section the joint that is pulled, pressed or bent most.</summary>
-internal sealed class JointRun(Station station, StandModel model, IReadOnlyList<SolvedCase> stable)
+/// <param name="station">The station.</param>
+/// <param name="model">The whole mast.</param>
+/// <param name="stable">Equilibria of it, or of the part of it that stands already.</param>
+/// <param name="rulesOf">Member rules by metal.</param>
+internal sealed class JointRun(Station station, StandModel model, IReadOnlyList<(string Name, MastSolution Solution)> stable, Func<MetalFamily, IMemberRules> rulesOf)
 {
     public IEnumerable<Check> Checks()
     {
@@ -47,8 +51,15 @@ internal sealed class JointRun(Station station, StandModel model, IReadOnlyList<
     {
         var name = $"{model.Mast.Name}, section {index + 1}";
         var bolts = new BoltGroup(joint.Bolts, joint.BoltDiameterM, joint.BoltUltimatePa);
-        var rules = StandRules.Members(station, model.Runs.First(r => r.Section == index).Metal.Family);
-        var there = joints.SelectMany(h => stable.SelectMany(c => Near(c.Solution, h).Select(s => (Height: h, Section: s, Case: c.Name)))).ToList();
+        var rules = rulesOf(model.Runs.First(r => r.Section == index).Metal.Family);
+
+        // On the top of what stands there is no joint yet.
+        var there = joints.SelectMany(h => stable.Where(c => h < c.Solution.Sections.Max(s => s.HeightM) - 1e-6).SelectMany(c => Near(c.Solution, h).Select(s => (Height: h, Section: s, Case: c.Name)))).ToList();
+        if (there.Count == 0)
+        {
+            yield break;
+        }
+
         if (model.Runs.First(r => r.Section == index).Lattice is { } lattice)
         {
             var legs = there.Select(t => (t.Height, t.Case, Pull: (-t.Section.AxialN / lattice.Legs) - (2 * t.Section.BendingMomentNm / (lattice.Legs * lattice.LegRadiusM)))).MinBy(t => t.Pull);

@@ -155,6 +155,14 @@ public sealed partial class LoadCases
             }
         }
 
+        if (ice is not null)
+        {
+            foreach (var part in TopParts.Of(model.Mast))
+            {
+                yield return new SolverPointLoad(model.Mast.LengthM, factor * MastLoads.Ice(ice, part.Ice, Ground(model.Mast.LengthM)).N);
+            }
+        }
+
         if (ice is not null && model.Mast.TopWires is { PartOfGuys: false } wires)
         {
             yield return new SolverPointLoad(model.Mast.LengthM, factor * MastLoads.Ice(ice, TopWiresOf(wires), Ground(model.Mast.LengthM)).N);
@@ -224,7 +232,7 @@ public sealed partial class LoadCases
 
     private SolverPointLoad OnBody(WindCase windy, double heightM, PointBody body, Vec3 reachM)
     {
-        var force = factor * MastLoads.Wind(windy, body, Ground(heightM)).N;
+        var force = factor * MastLoads.Wind(windy, body, Ground(heightM + reachM.Z)).N;
         return new SolverPointLoad(heightM, force, reachM.Cross(force));
     }
 
@@ -237,6 +245,11 @@ public sealed partial class LoadCases
         foreach (var thing in model.Mast.Attachments.Where(a => a.DragAreaM2 > 0))
         {
             yield return (HeightOf(thing), BodyOf(thing), ReachOf(thing));
+        }
+
+        foreach (var part in TopParts.Of(model.Mast))
+        {
+            yield return (model.Mast.LengthM, part.Wind, part.RiseM * Vec3.Up);
         }
 
         if (model.Mast.TopWires is { PartOfGuys: false } wires)

@@ -47,6 +47,7 @@ public static class RaisingRun
     {
         var load = new LoadCase(WindMethods.Find("stated pressure")!, new WindSite(windMPerS, "") { StatedPressurePa = 0.613 * windMPerS * windMPerS }, new WindDirection(0));
         var along = model.Runs.Sum(r => MastLoads.Wind(load, r.Shape, (r.BottomM + r.TopM) / 2).Magnitude.Value * (r.TopM - r.BottomM) * (r.TopM + r.BottomM) / 2);
-        return along + model.Mast.Attachments.Sum(a => 0.613 * windMPerS * windMPerS * a.DragAreaM2 * Math.Max(0, a.HeightM - model.Mast.Base.HeightM));
+        return along + model.Mast.Attachments.Sum(a => 0.613 * windMPerS * windMPerS * a.DragAreaM2 * Math.Max(0, a.HeightM - model.Mast.Base.HeightM))
+            + TopParts.Of(model.Mast).Sum(p => MastLoads.Wind(load, p.Wind, model.Mast.LengthM).Magnitude.Value * (model.Mast.LengthM + p.RiseM));
     }
 }

@@ -45,7 +45,7 @@ public static class StackingRun
         var temporary = Temporary(mast, model, pieces, plan);
         var steps = Stacking.Steps(pieces, pole, temporary, plan.TagAngleRad, mast.Raising.DynamicFactor, cancellation);
         var rows = steps.Select(s => Row(station, model, s)).ToImmutableArray();
-        return new StackingAnswer(rows, [.. Checks(mast, plan, rows)]);
+        return new StackingAnswer(rows, [.. Checks(mast, plan, rows), .. Joints(station, model, rows)]);
     }
 
     // One segment a piece: what goes up in one lift.
@@ -108,6 +108,16 @@ public static class StackingRun
             .Select(x => LiftChecks.Use(station, x.Run, column, -x.Section.AxialN, x.Section.BendingMomentNm, step.Case.Name));
         return new StackingRow(step, words, temporary, uses.MaxBy(u => u.Ratio));
     }
+
+    // The joints below the pole of every step, where the design describes them.
+    private static IEnumerable<Check> Joints(Station station, StandModel model, ImmutableArray<StackingRow> rows) =>
+        new JointRun(station, model, [.. rows.Where(r => r.Stands).Select(r => (r.Step.Case.Name, r.Step.Solution))], f => StandRules.Lifting(station, f)).Checks().Select(c => c with
+        {
+            Id = c.Id.Replace("stand.mast.", "stand.raise.", StringComparison.Ordinal),
+            Title = c.Title + ", while stacking",
+            Cure = "Rig temporary guys nearer to the top, lift lighter pieces, or make the joint stronger.",
+            Caution = RaisingCaution.StackingText,
+        });
 
     private static IEnumerable<Check> Checks(Mast mast, StackingPlan plan, ImmutableArray<StackingRow> rows)
     {

@@ -86,7 +86,7 @@ internal sealed class StandChecks
         }
 
         return [.. Guys(), .. Foot(), .. new BaseRun(station, model, stable, lost).Checks(), .. ground.Footing(), .. Anchors(), Tilt(),
-            .. new MemberRun(station, model, stable, Patches).Checks(), .. new JointRun(station, model, stable).Checks(), FreeTop()];
+            .. new MemberRun(station, model, stable, Patches).Checks(), .. new JointRun(station, model, [.. stable.Select(s => (s.Name, s.Solution))], f => StandRules.Members(station, f)).Checks(), FreeTop()];
     }
 
     private IEnumerable<Check> Guys()

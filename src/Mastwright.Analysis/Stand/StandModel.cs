@@ -106,6 +106,11 @@ public sealed record StandModel(Mast Mast, GuyedMast Structure, IReadOnlyList<Ma
             yield return new LumpedWeight(thing.Name, Math.Clamp(thing.HeightM - mast.Base.HeightM, 0, mast.LengthM), thing.MassKg * GravityMPerS2);
         }
 
+        foreach (var part in TopParts.Of(mast))
+        {
+            yield return new LumpedWeight(part.Name, mast.LengthM, part.MassKg * GravityMPerS2);
+        }
+
         if (mast.TopWires is { PartOfGuys: false } wires)
         {
             var area = Math.PI / 4 * wires.WireDiameterM * wires.WireDiameterM;

@@ -4,6 +4,7 @@ using Mastwright.Analysis.Results;
 using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Match;
 using Mastwright.Model.Design;
+using Mastwright.Model.Units;
 using Mastwright.Protection.Lightning;
 
 namespace Mastwright.Analysis.Survive;
@@ -45,7 +46,7 @@ public static class StrikeNetworks
             { Coil: { } coil } => new FeedPart(CableName(c.Name), FeedElement.Coil, false, coil.InductanceH, c.WithstandPeakV),
             { Transformer: { } transformer } => new FeedPart(CableName(c.Name), FeedElement.Capacitor, false, transformer.CapacitanceF, c.WithstandPeakV),
             // A line joined to the mast at its far end: to a stroke it is the inductance of its loop.
-            { Stub: { } stub } => new FeedPart(CableName(c.Name), FeedElement.Coil, false, stub.LineOhm * stub.LengthM / (299792458.0 * stub.VelocityFactor), c.WithstandPeakV),
+            { Stub: { } stub } => new FeedPart(CableName(c.Name), FeedElement.Coil, false, stub.LineOhm * stub.LengthM / (Vacuum.SpeedOfLightMPerS * stub.VelocityFactor), c.WithstandPeakV),
             _ => throw new ArgumentException("A crossing is a coil, a transformer or a stub.", nameof(mast)),
         }),
     ];
@@ -116,7 +117,7 @@ public static class StrikeNetworks
     private static IEnumerable<FeedPart> PartsOf(Station station, LadderSection section, string name)
     {
         FeedPart Coil(string what, bool series, double henry) => new($"{what} {name}", FeedElement.Coil, series, henry, StrengthOf(station, PartKind.Coil));
-        FeedPart Line(LineType type, double lengthM, FeedElement element) => new($"{section.Title} {name}", element, element == FeedElement.Line, lengthM / (299792458.0 * type.VelocityFactor),
+        FeedPart Line(LineType type, double lengthM, FeedElement element) => new($"{section.Title} {name}", element, element == FeedElement.Line, lengthM / (Vacuum.SpeedOfLightMPerS * type.VelocityFactor),
             StrengthOf(station, PartKind.Cable) ?? FeedProblem.RowOf(type)?.PeakVoltageV)
         {
             LineOhm = type.CharacteristicOhm,

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Numerics;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Build.Sweeps;
 
@@ -28,8 +29,6 @@ public abstract record PlaneElement
 /// <param name="LossAtHz">Frequency of that loss.</param>
 public sealed record Cable(double CharacteristicOhm, double LengthM, double VelocityFactor, double LossDbPerM = 0, double LossAtHz = 10e6) : PlaneElement
 {
-    private const double LightSpeed = 299_792_458;
-
     /// <inheritdoc/>
     public override Complex SeenThrough(Complex loadOhm, double frequencyHz) => Turn(loadOhm, frequencyHz, -1);
 
@@ -43,7 +42,7 @@ public sealed record Cable(double CharacteristicOhm, double LengthM, double Velo
     private Complex Turn(Complex z, double frequencyHz, int direction)
     {
         var nepers = LossDb(frequencyHz) * Math.Log(10) / 20;
-        var phase = 2 * Math.PI * frequencyHz * LengthM / (VelocityFactor * LightSpeed);
+        var phase = 2 * Math.PI * frequencyHz * LengthM / (VelocityFactor * Vacuum.SpeedOfLightMPerS);
         var factor = Complex.Exp(direction * 2 * new Complex(nepers, phase));
         var forward = z + CharacteristicOhm;
         var back = (z - CharacteristicOhm) * factor;

@@ -1,5 +1,6 @@
 using Mastwright.Circuits.Loss;
 using Mastwright.Circuits.Quantities;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Circuits.Capacitors;
 
@@ -59,7 +60,7 @@ public sealed record CapacitorItem(
     /// <remarks>Good below an eighth of a wave; longer stubs belong in the network as lines.</remarks>
     public static CapacitorItem CoaxStub(Lines.LineType line, double lengthM, PeakVolts peakRating, RmsAmps currentRating, double frequencyHz)
     {
-        var farad = lengthM / (line.VelocityFactor * Lines.LineType.LightSpeed * line.CharacteristicOhm);
+        var farad = lengthM / (line.VelocityFactor * Vacuum.SpeedOfLightMPerS * line.CharacteristicOhm);
         var gamma = line.PropagationPerM(frequencyHz);
 
         // Zin = Z0·coth γl ≈ -j/(ωC) with the real part Z0·αl/(βl)² · (1 - (βl)²/3 …); as a loss tangent that is α/β.

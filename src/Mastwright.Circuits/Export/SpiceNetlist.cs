@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Mastwright.Circuits.Ac;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Circuits.Export;
 
@@ -96,7 +97,7 @@ public static class SpiceNetlist
 
         private void Transmission(string n, Ac.Line t)
         {
-            var (z0, v, alpha) = (t.Type.CharacteristicOhm, t.Type.VelocityFactor * Lines.LineType.LightSpeed, t.Type.PropagationPerM(f).Real);
+            var (z0, v, alpha) = (t.Type.CharacteristicOhm, t.Type.VelocityFactor * Vacuum.SpeedOfLightMPerS, t.Type.PropagationPerM(f).Real);
             if (alpha == 0)
             {
                 Line($"T{n} {Node(t.Near.Hot)} {Node(t.Near.Return)} {Node(t.Far.Hot)} {Node(t.Far.Return)} Z0={Num(z0)} TD={Num(t.LengthM / v)}");

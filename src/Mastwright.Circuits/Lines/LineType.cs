@@ -1,4 +1,5 @@
 using System.Numerics;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Circuits.Lines;
 
@@ -8,9 +9,6 @@ namespace Mastwright.Circuits.Lines;
 /// </summary>
 public sealed record LineType
 {
-    /// <summary>Speed of light in m/s.</summary>
-    public const double LightSpeed = 299792458.0;
-
     /// <summary>Creates a line type.</summary>
     /// <param name="name">What the builder calls it.</param>
     /// <param name="characteristicOhm">Characteristic impedance, ohms.</param>
@@ -55,7 +53,7 @@ public sealed record LineType
     public double LossDbPerM(double frequencyHz) => (SkinDb * Math.Sqrt(frequencyHz)) + (DielectricDb * frequencyHz);
 
     /// <summary>Wavelength on the line, metres.</summary>
-    public double WavelengthM(double frequencyHz) => VelocityFactor * LightSpeed / frequencyHz;
+    public double WavelengthM(double frequencyHz) => VelocityFactor * Vacuum.SpeedOfLightMPerS / frequencyHz;
 
     /// <summary>Length of an electrical angle at a frequency, metres.</summary>
     /// <param name="angleRad">Electrical length in radians.</param>

@@ -1,6 +1,7 @@
 using System.Numerics;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Results;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 
 namespace Mastwright.Fields.Earth;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Numerics;
 using Mastwright.Fields.Kernels;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Fields.Earth;
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Fields.Earth;
 

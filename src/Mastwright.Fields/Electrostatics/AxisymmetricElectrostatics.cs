@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -10,9 +11,6 @@ namespace Mastwright.Fields.Electrostatics;
 /// </summary>
 public static class AxisymmetricElectrostatics
 {
-    /// <summary>Permittivity of free space in F/m (CODATA 2018).</summary>
-    public const double VacuumPermittivity = 8.8541878128e-12;
-
     /// <summary>
     /// Solves a set of bodies.
     /// </summary>
@@ -58,7 +56,7 @@ public static class AxisymmetricElectrostatics
         var perField = new double[count];
         for (var i = 0; i < mesh.Length; i++)
         {
-            var scale = VacuumPermittivity * kernels[i].AreaM2;
+            var scale = Vacuum.PermittivityFPerM * kernels[i].AreaM2;
             for (var b = 0; b < count; b++)
                 capacitance[mesh[i].Body, b] += scale * solved[i, b];
             perField[mesh[i].Body] += scale * solved[i, count];

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 
@@ -51,7 +52,7 @@ public static class WireElectrostatics
         var perField = new double[count];
         for (var i = 0; i < mesh.Length; i++)
         {
-            var scale = AxisymmetricElectrostatics.VacuumPermittivity * (mesh[i].IsTip ? 1 : (mesh[i].End - mesh[i].Start).Length);
+            var scale = Vacuum.PermittivityFPerM * (mesh[i].IsTip ? 1 : (mesh[i].End - mesh[i].Start).Length);
             for (var b = 0; b < count; b++)
                 capacitance[mesh[i].Body, b] += scale * solved[i, b];
             perField[mesh[i].Body] += scale * solved[i, count];

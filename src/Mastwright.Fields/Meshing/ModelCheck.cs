@@ -1,6 +1,7 @@
 using System.Globalization;
 using Mastwright.Fields.Wires;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Fields.Meshing;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Mastwright.Fields.Wires;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 
 namespace Mastwright.Fields.Meshing;

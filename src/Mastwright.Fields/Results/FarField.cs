@@ -2,6 +2,7 @@ using System.Numerics;
 using System.Runtime.CompilerServices;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Wires;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Fields.Results;
 

@@ -1,5 +1,6 @@
 using System.Numerics;
 using Mastwright.Fields.Earth;
+using Mastwright.Model.Units;
 using Mastwright.Numerics.Special;
 
 namespace Mastwright.Fields.Results;

@@ -3,6 +3,7 @@ using System.Numerics;
 using System.Runtime.CompilerServices;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Wires;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 
 namespace Mastwright.Fields.Results;

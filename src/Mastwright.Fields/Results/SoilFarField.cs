@@ -1,5 +1,6 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Fields.Results;
 

@@ -3,6 +3,7 @@ using Mastwright.Fields.Earth;
 using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Kernels.HalfSpace;
 using Mastwright.Fields.Solving;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 
 namespace Mastwright.Fields.Results;

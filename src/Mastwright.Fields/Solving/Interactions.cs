@@ -3,6 +3,7 @@ using Mastwright.Fields.Kernels;
 using Mastwright.Fields.Kernels.HalfSpace;
 using Mastwright.Fields.Meshing;
 using Mastwright.Fields.Wires;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Fields.Solving;
 

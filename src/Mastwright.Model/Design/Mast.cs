@@ -62,7 +62,7 @@ public sealed record Mast
     public ImmutableArray<ConduitAlong> Conduits { get; init; } = [];
 
     /// <summary>What stands on its top; null for nothing.</summary>
-    [Field("top", "A rod, whip or ring on the mast's top, for static and corona.", Default = "nothing")]
+    [Field("top", "A rod, whip or ring on the mast's top: it draws static and corona, weighs (rods as solid copper, a ring as tube of 1 mm wall) and catches wind and ice.", Default = "nothing")]
     public TopFitting? Top { get; init; }
 
     /// <summary>Cables across the base.</summary>

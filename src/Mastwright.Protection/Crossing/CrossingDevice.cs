@@ -1,4 +1,5 @@
 using System.Numerics;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Protection.Crossing;
 
@@ -77,7 +78,7 @@ public sealed record StubCrossing(string Name, double ImpedanceOhmLine, double L
     /// <inheritdoc/>
     public override Complex ImpedanceOhm(double frequencyHz)
     {
-        var beta = 2 * Math.PI * frequencyHz / (299792458.0 * VelocityFactor);
+        var beta = 2 * Math.PI * frequencyHz / (Vacuum.SpeedOfLightMPerS * VelocityFactor);
         var alpha = LossDbPerM * Math.Sqrt(frequencyHz / 1e6) * Math.Log(10) / 20;
         return ImpedanceOhmLine * Complex.Tanh(new Complex(alpha * LengthM, beta * LengthM));
     }

@@ -1,6 +1,7 @@
 using Mastwright.Circuits.Transient;
 using Mastwright.Fields.Electrostatics;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 using Mastwright.Protection.Earthing;
 
 namespace Mastwright.Protection.Lightning;
@@ -14,7 +15,6 @@ public sealed class RadialEarth
 {
     private const int Sections = 6;
     private const double LeastShare = 0.2; // ionisation is not followed below a fifth of the low-current resistance
-    private const double VacuumPermittivity = AxisymmetricElectrostatics.VacuumPermittivity;
     private const double LeadRadiusM = 0.004; // the wire from the plate to a rod: 50 mm²
 
     private static readonly Source Page = Source.Derived("docs/theory/earth.md");
@@ -62,7 +62,7 @@ public sealed class RadialEarth
         // Far-return inductance of one radial of the whole length, shared by n in parallel.
         var henry = StraightInductance.Wire(_earth.RadialLengthM, _earth.RadialRadiusM).Value / n / Sections;
         var sectionOhm = RadialsOhm.Value * Sections;
-        var farad = VacuumPermittivity * _earth.RelativePermittivity * _earth.SoilOhmM / sectionOhm;
+        var farad = Vacuum.PermittivityFPerM * _earth.RelativePermittivity * _earth.SoilOhmM / sectionOhm;
         var b = Slenderness(RadialsOhm.Value, n * _earth.RadialLengthM);
         var previous = plate;
         for (var k = 1; k <= Sections; k++)

@@ -1,6 +1,7 @@
 using Mastwright.Circuits.Quantities;
 using Mastwright.Circuits.Transient;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Protection.Lightning;
 
@@ -27,8 +28,6 @@ internal static class StrikeCircuit
     internal const double LineDamping = 8; // a line in a box does not radiate: damped just enough for its sections not to ring
     private const double ArresterLeadH = 50e-9; // some 5 cm of lead
     private const double ArresterOhm = 0.05; // a gas arrester that burns
-    private const double LightMPerS = 299792458.0;
-
     /// <summary>Surge impedance of an upright cylinder: 60 (ln(2√2·h/r) − 1) (Sargent and Darveniza 1969, from memory).</summary>
     public static Trail MastSurgeImpedance(StruckMast mast) =>
         Trail.Computed("surge impedance of the mast", "Zm", 60 * (Math.Log(2 * Math.Sqrt(2) * mast.HeightM / mast.RadiusM) - 1), QuantityKind.Resistance,
@@ -40,7 +39,7 @@ internal static class StrikeCircuit
         var circuit = new TransientCircuit()
             .CurrentSource("stroke", TransientCircuit.Ground, Top, Waveform.Of(s.Stroke.CurrentA))
             .Resistor("channel", Top, TransientCircuit.Ground, s.ChannelOhm);
-        circuit = Ladder(circuit, "mast", Top, Base, TransientCircuit.Ground, MastSurgeImpedance(s.Mast).Value, s.Mast.HeightM / LightMPerS, MastSections);
+        circuit = Ladder(circuit, "mast", Top, Base, TransientCircuit.Ground, MastSurgeImpedance(s.Mast).Value, s.Mast.HeightM / Vacuum.SpeedOfLightMPerS, MastSections);
         circuit = circuit.Capacitor("base insulator", Base, Plate, s.Mast.BaseCapacitanceF);
         circuit = s.Gap is { } gap
             ? Gap(circuit, gap, spark!)
@@ -116,8 +115,8 @@ internal static class StrikeCircuit
     {
         const double coupling = 0.9999;
         var (ohm, share) = Route(cable.Route);
-        var delay = cable.LengthM / (share * LightMPerS);
-        var own = cable.LengthM / (cable.VelocityFactor * LightMPerS) / ShieldSections;
+        var delay = cable.LengthM / (share * Vacuum.SpeedOfLightMPerS);
+        var own = cable.LengthM / (cable.VelocityFactor * Vacuum.SpeedOfLightMPerS) / ShieldSections;
 
         // The whole resistance at the near end: it matters only late, when the line is short.
         var from = cable.ShieldOhmPerM > 0 ? "shield 0" : Plate;

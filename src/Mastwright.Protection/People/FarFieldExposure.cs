@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 using static System.FormattableString;
 
 namespace Mastwright.Protection.People;
@@ -80,15 +81,14 @@ public static class FarFieldExposure
     /// <summary>Distance to one limit. Both fields are held against their limits with a plane wave's ratio of 376.73 Ω, and the larger distance is kept.</summary>
     public static ExposureDistance Distance(Emission emission, ExposureLimit limit, GroundReflection ground = GroundReflection.Typical)
     {
-        const double freeSpaceOhm = 376.730313668;
         var power = emission.CountingPower(limit);
         var factor = FieldFactor(ground);
         var product = factor * Math.Sqrt(30 * power.Value * emission.Gain); // V
         var byElectric = product / limit.ElectricVPerM.Value;
-        var byMagnetic = product / freeSpaceOhm / limit.MagneticAPerM.Value;
+        var byMagnetic = product / Vacuum.WaveImpedanceOhm / limit.MagneticAPerM.Value;
         var electric = byElectric >= byMagnetic;
         var distance = Math.Max(byElectric, byMagnetic);
-        var halfWave = 0.5 * 299792458.0 / emission.FrequencyHz;
+        var halfWave = 0.5 * Vacuum.WavelengthM(emission.FrequencyHz);
         var trail = Trail.Computed($"distance to {ExposureLimits.Name(limit.Rule)}", "R", distance, QuantityKind.Length,
             electric ? "R = F·√(30·Pc·G)/Elim" : "R = F·√(30·Pc·G)/(377 Ω·Hlim)", Oet65,
             Trail.Given("ground reflection factor", "F", factor, QuantityKind.Ratio, Oet65),

@@ -1,4 +1,5 @@
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Protection.Statics;
 
@@ -17,7 +18,7 @@ public static class PointDischarge
     /// <param name="windMPerS">Wind at the point in m/s.</param>
     public static Trail InWind(Trail fieldVPerM, Trail onsetFieldVPerM, double heightM, double windMPerS)
     {
-        const double twoPiEps = 2 * Math.PI * Fields.Electrostatics.AxisymmetricElectrostatics.VacuumPermittivity;
+        const double twoPiEps = 2 * Math.PI * Vacuum.PermittivityFPerM;
         var volts = Math.Max(0, (fieldVPerM.Value - onsetFieldVPerM.Value) * heightM);
         return Trail.Computed("point-discharge current", "Ip", twoPiEps * volts * windMPerS, QuantityKind.PeakCurrent,
             "Ip = 2π·ε0·(E0 − E1)·h·W", Chapman,

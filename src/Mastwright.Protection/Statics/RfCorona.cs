@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Fields.Electrostatics;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 using Mastwright.Protection.Gaps;
 
 namespace Mastwright.Protection.Statics;
@@ -91,7 +92,7 @@ public static class RfCorona
     /// <param name="air">The thinnest air.</param>
     /// <param name="roughness">Roughness factor.</param>
     public static RfSurface Wire(string part, double heightM, double radiusM, double chargePeakCPerM, AirState air, double roughness) => new(part, heightM,
-        Trail.Computed($"gradient on the {part}, crest", "E", chargePeakCPerM / (2 * Math.PI * AxisymmetricElectrostatics.VacuumPermittivity * radiusM), QuantityKind.ElectricField,
+        Trail.Computed($"gradient on the {part}, crest", "E", chargePeakCPerM / (2 * Math.PI * Vacuum.PermittivityFPerM * radiusM), QuantityKind.ElectricField,
             "E = q/(2π·ε0·a), q = |dI/ds|/ω of the solved current", Source.Derived("docs/theory/corona-static.md"), Trail.Given("radius", "a", radiusM, QuantityKind.FineLength, Source.DesignFile)),
         Lowered(CoronaOnset.GradientVPerM(radiusM, double.PositiveInfinity, air, roughness)));
 

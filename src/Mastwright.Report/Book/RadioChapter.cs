@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Numerics;
 using Mastwright.Analysis.Results;
 using Mastwright.Circuits.Lines;
 using Mastwright.Model.Design;
@@ -46,11 +45,11 @@ internal static class RadioChapter
         book.Text(mast.FirstResonanceHz is { } f ? $"First resonance {book.Show(f)}." : "No resonance was found below the highest band.");
         book.Table("Bands at the feed point, insulator and stray capacitance included", ["Band", "#Power", "#Impedance", "#Earth loss", "#Efficiency", "#Current RMS", "#Peak voltage", "#Gain", "#At 1 km"], mast.Bands.Select(b => new Cell[]
         {
-            b.Name, book.Show(b.PowerW, QuantityKind.Power), Ohm(b.FeedOhm), book.Show(b.EarthLossOhm, 3), Percent(b.Efficiency.Value), book.Show(b.BaseCurrentRms, 3), book.Show(b.BasePeakV, 3),
+            b.Name, book.Show(b.PowerW, QuantityKind.Power), StudyWords.Ohm(b.FeedOhm), book.Show(b.EarthLossOhm, 3), StudyWords.Percent(b.Efficiency.Value), book.Show(b.BaseCurrentRms, 3), book.Show(b.BasePeakV, 3),
             b.GainDbi.Value.ToString("0.0", CultureInfo.InvariantCulture) + " dBi", book.Show(b.FieldAt1KmVPerM, 3),
         }));
         book.Add(Plots.LogBars($"Impedance of mast {mast.Name} by band", "Feed impedance by band: filled the resistance, open the reactance (its sign tells inductive + from capacitive −), with the standing wave ratio the line would have without a network.", "ohms",
-            [.. mast.Bands.Select(b => (b.Name, b.FeedOhm.Real, $"R {QuantityFormat.Digits(b.FeedOhm.Real, 3)} Ω", Math.Abs(b.FeedOhm.Imaginary), $"X {(b.FeedOhm.Imaginary < 0 ? "−" : "+")}{QuantityFormat.Digits(Math.Abs(b.FeedOhm.Imaginary), 3)} Ω, SWR {Swr(Mismatch.Swr(b.FeedOhm, result.Station.Feed.LineOhm))}"))]));
+            [.. mast.Bands.Select(b => (b.Name, b.FeedOhm.Real, $"R {QuantityFormat.Digits(b.FeedOhm.Real, 3)} Ω", Math.Abs(b.FeedOhm.Imaginary), $"X {(b.FeedOhm.Imaginary < 0 ? "−" : "+")}{QuantityFormat.Digits(Math.Abs(b.FeedOhm.Imaginary), 3)} Ω, SWR {StudyWords.Swr(Mismatch.Swr(b.FeedOhm, result.Station.Feed.LineOhm))}"))]));
     }
 
     private static void Shapes(DocumentBuilder book, Station station, MastResult mast)
@@ -87,8 +86,8 @@ internal static class RadioChapter
         book.Table("Parts of the networks", ["Band", "Network", "Part", "#Value", "Wind or buy", "#Peak voltage", "#Current RMS", "#Heat", "#SWR"], mast.Bands.Where(b => b.Match is not null).SelectMany(b =>
             b.Match!.Stresses.Select(s => new Cell[]
             {
-                b.Name, b.Match.Title, s.Section.Title, book.Show(s.Section.Value, s.Section.ValueKind), NetworkParts.Offer(b.Network!.Built, s), book.Show(s.Voltage.Value, QuantityKind.PeakVoltage, 3), book.Show(s.Current.Value, QuantityKind.RmsCurrent, 3),
-                book.Show(s.HeatW, QuantityKind.Power, 3), Swr(b.Match.Swr),
+                b.Name, b.Match.Title, s.Section.Title, book.Show(s.Section.Value, s.Section.ValueKind), NetworkParts.Offer(book.Units, b.Network!.Built, s), book.Show(s.Voltage.Value, QuantityKind.PeakVoltage, 3), book.Show(s.Current.Value, QuantityKind.RmsCurrent, 3),
+                book.Show(s.HeatW, QuantityKind.Power, 3), StudyWords.Swr(b.Match.Swr),
             })));
         foreach (var band in mast.Bands.Where(b => b.Match is not null))
         {
@@ -106,7 +105,7 @@ internal static class RadioChapter
         book.Table("What each mast is given and what it shows the network", ["Position", "Mast", "#Size", "#Phase", "#Drive impedance", "#Current RMS", "#Peak voltage", "#Power"], group.Directions.Zip(answer.Directions).SelectMany(p => p.Second.Drives.Select(v =>
         {
             var asked = p.First.Currents.First(c => c.Mast == v.Mast);
-            return new Cell[] { p.First.Name, v.Mast, QuantityFormat.Digits(asked.Size, 3), book.Show(asked.PhaseRad, QuantityKind.Angle, 3), Ohm(v.DriveOhm), book.Show(v.CurrentRms, 3), book.Show(v.BasePeakV, 3), book.Show(v.PowerW, 3) };
+            return new Cell[] { p.First.Name, v.Mast, QuantityFormat.Digits(asked.Size, 3), book.Show(asked.PhaseRad, QuantityKind.Angle, 3), StudyWords.Ohm(v.DriveOhm), book.Show(v.CurrentRms, 3), book.Show(v.BasePeakV, 3), book.Show(v.PowerW, 3) };
         })));
         var drawn = answer.Directions.Where(d => d.Pattern is not null).ToList();
         if (drawn.Count > 0)
@@ -116,9 +115,4 @@ internal static class RadioChapter
         }
     }
 
-    private static string Ohm(Complex z) => $"{QuantityFormat.Digits(z.Real, 3)} {(z.Imaginary < 0 ? "−" : "+")} j{QuantityFormat.Digits(Math.Abs(z.Imaginary), 3)} Ω";
-
-    private static string Swr(double swr) => swr > 100 ? "over 100" : swr.ToString("0.0#", CultureInfo.InvariantCulture);
-
-    private static string Percent(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 }

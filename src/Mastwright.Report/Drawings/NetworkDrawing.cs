@@ -3,6 +3,7 @@ using Mastwright.Circuits.Match;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Studies;
 
 namespace Mastwright.Report.Drawings;
 
@@ -106,7 +107,7 @@ public static class NetworkDrawing
     {
         // What tuning leaves is no reactance.
         var x = Math.Abs(z.Imaginary) < 1e-3 * z.Magnitude ? 0 : z.Imaginary;
-        return $"{QuantityFormat.Digits(z.Real, 3)} {(x < 0 ? "−" : "+")} j{QuantityFormat.Digits(Math.Abs(x), 3)} Ω";
+        return StudyWords.Ohm(new(z.Real, x));
     }
 
     private static void Symbol(Drawing d, Symbol s, (double X, double Y) a, (double X, double Y) b, UnitSystem units)

@@ -29,7 +29,7 @@ public static class CabinetParts
                 yield return band.Network!.Built.Capacitors.FirstOrDefault(c => c.Section == stress.Name)?.Bank is { } bank
                     ? new MaterialNeed(bank.Item.Name, Group, bank.Count, MaterialUnit.Each, Remark: remark, PriceAs: "matching capacitor")
                     : new MaterialNeed($"{stress.Section.Title} {Show(stress.Section.Value, stress.Section.ValueKind)}, {where}", Group, 1, MaterialUnit.Each,
-                        Remark: $"{NetworkParts.Offer(band.Network.Built, stress)}; {remark}",
+                        Remark: $"{NetworkParts.Offer(station.UnitSystem, band.Network.Built, stress)}; {remark}",
                         PriceAs: stress.Section.ValueKind switch { QuantityKind.Inductance => "matching coil", QuantityKind.Capacitance => "matching capacitor", _ => "matching part" });
             }
         }

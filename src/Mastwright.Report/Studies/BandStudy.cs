@@ -42,7 +42,7 @@ public static class BandStudy
         var step = Math.Max(1, (band.Points.Length - 1) / (RowsShown - 1));
         document.Table("Impedance and standing wave ratio", ["#Frequency", "#Resistance", "#Reactance", "#SWR, no network", "#SWR with the network"], band.Points.Where((p, i) => i % step == 0 || p.FrequencyHz == band.Band.FrequencyHz).Select(p => new Cell[]
         {
-            document.Show(p.FrequencyHz, QuantityKind.Frequency, 5), document.Show(p.FeedOhm.Real, QuantityKind.Resistance, 3), document.Show(p.FeedOhm.Imaginary, QuantityKind.Resistance, 3), Swr(p.BareSwr), p.MatchedSwr is { } s ? Swr(s) : "–",
+            document.Show(p.FrequencyHz, QuantityKind.Frequency, 5), document.Show(p.FeedOhm.Real, QuantityKind.Resistance, 3), document.Show(p.FeedOhm.Imaginary, QuantityKind.Resistance, 3), StudyWords.Swr(p.BareSwr), p.MatchedSwr is { } s ? StudyWords.Swr(s) : "–",
         }));
         document.Add(Drawings.Plots.Curves($"Impedance of mast {band.Mast}, {band.Band.Title}", "Resistance and reactance at the feed point.", "frequency, MHz", "ohms",
             [new Curve("resistance", [.. band.Points.Select(p => (p.FrequencyHz / 1e6, p.FeedOhm.Real))]), new Curve("reactance", [.. band.Points.Select(p => (p.FrequencyHz / 1e6, p.FeedOhm.Imaginary))], Drawings.Plots.Dash(1))]));
@@ -53,5 +53,4 @@ public static class BandStudy
         }
     }
 
-    private static string Swr(double swr) => swr > 100 ? "over 100" : QuantityFormat.Digits(swr, 3);
 }

@@ -57,5 +57,5 @@ public static class CrossingStudy
         }
     }
 
-    private static string Swr(double reflection) => reflection >= 1 ? "∞" : Model.Units.QuantityFormat.Digits((1 + reflection) / (1 - reflection), 3);
+    private static string Swr(double reflection) => reflection >= 1 ? "∞" : StudyWords.Swr((1 + reflection) / (1 - reflection));
 }

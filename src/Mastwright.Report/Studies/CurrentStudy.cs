@@ -29,7 +29,7 @@ public static class CurrentStudy
                     document.Show(w.AlongM[w.AmpsRms.IndexOf(w.AmpsRms.Max())], QuantityKind.Length, 3), document.Show(w.AmpsRms[^1], QuantityKind.RmsCurrent, 3),
                 };
             }));
-            document.Add(RadiatePlots.Currents(band));
+            document.Add(RadiatePlots.Currents(band, document.Units));
         }
 
         return document.Build();

@@ -24,7 +24,7 @@ internal static class FeedLineSection
             document.Table("Feed line at full power, the network at the mast", ["Band", "#Matched loss", "#Loss as fed", "#SWR at the network", "#At the worse edge", "#SWR at the transmitter there", "#Highest voltage", "#Of its rating", "#Highest current", "#Loss without a network", "#Highest voltage without"],
                 lines.Select(l => new Cell[]
                 {
-                    l.Band.Title, document.Show(l.Line.Centre.MatchedLoss, 2), document.Show(l.Line.Centre.TotalLoss, 2), Swr(l.Line.Centre.SwrAtLoad.Value), Swr(l.Line.Edge.SwrAtLoad.Value), Swr(l.Line.Edge.SwrAtInput.Value),
+                    l.Band.Title, document.Show(l.Line.Centre.MatchedLoss, 2), document.Show(l.Line.Centre.TotalLoss, 2), StudyWords.Swr(l.Line.Centre.SwrAtLoad.Value), StudyWords.Swr(l.Line.Edge.SwrAtLoad.Value), StudyWords.Swr(l.Line.Edge.SwrAtInput.Value),
                     document.Show(l.Line.Check.Demand, 3), new(DocumentBuilder.Use(l.Line.Check), l.Line.Check.Verdict), document.Show(l.Line.Edge.HighestCurrent, 3), document.Show(l.Line.Bare.TotalLoss, 2), document.Show(l.Line.Bare.HighestVoltage, 3),
                 }));
             document.Checks("Voltage on the feed line against its rating", lines.Select(l => l.Line.Check).OrderByDescending(c => c.Ratio).Take(1));
@@ -47,7 +47,7 @@ internal static class FeedLineSection
         Curve Of(string name, Func<Circuits.Lines.FeedLinePoint, double> value, Circuits.Lines.FeedLine feed, int n) =>
             new(name, [.. feed.Profile.Select(p => (unit.FromSi(p.FromLoadM), Math.Min(HighestSwrDrawn, value(p))))], Plots.Dash(n));
         document.Add(Plots.Curves($"Standing wave ratio along the line, {band.Title}",
-            $"{band.Title}, mast {mast}: standing wave ratio along the feed line from the network (left) to the transmitter, at the band's frequency and at its worse edge{(line.Bare.SwrAtLoad.Value > HighestSwrDrawn ? $"; without a network the ratio at the mast would be {Swr(line.Bare.SwrAtLoad.Value)}, drawn up to {HighestSwrDrawn:0}" : "")}.",
+            $"{band.Title}, mast {mast}: standing wave ratio along the feed line from the network (left) to the transmitter, at the band's frequency and at its worse edge{(line.Bare.SwrAtLoad.Value > HighestSwrDrawn ? $"; without a network the ratio at the mast would be {StudyWords.Swr(line.Bare.SwrAtLoad.Value)}, drawn up to {HighestSwrDrawn:0}" : "")}.",
             $"distance from the network, {unit.Symbol}", "standing wave ratio",
             [Of("at the frequency", p => p.Swr, line.Centre, 0), Of("at the worse edge", p => p.Swr, line.Edge, 1), Of("without a network", p => p.Swr, line.Bare, 2)]));
         document.Add(Plots.Curves($"Voltage along the line, {band.Title}", $"{band.Title}, mast {mast}: peak voltage along the feed line at full power.", $"distance from the network, {unit.Symbol}", "peak volts",
@@ -81,12 +81,9 @@ internal static class FeedLineSection
             return new Cell[]
             {
                 d.Band, document.Show(d.Need.DriveVoltage, 3), document.Show(d.Need.BareCurrent, 3), document.Show(d.Need.NeededOhm, 3),
-                own is null ? "" : Ohm(own.ImpedanceOhm), own is null ? "" : document.Show(own.Current, 2), own is null ? "" : document.Show(own.Heat, 2), own is null ? "" : document.Show(own.TemperatureRise, 2),
+                own is null ? "" : StudyWords.Ohm(own.ImpedanceOhm), own is null ? "" : document.Show(own.Current, 2), own is null ? "" : document.Show(own.Heat, 2), own is null ? "" : document.Show(own.TemperatureRise, 2),
             };
         }));
     }
 
-    private static string Ohm(System.Numerics.Complex z) => $"{QuantityFormat.Digits(z.Real, 3)} {(z.Imaginary < 0 ? "−" : "+")} j{QuantityFormat.Digits(Math.Abs(z.Imaginary), 3)} Ω";
-
-    private static string Swr(double swr) => swr > 100 ? "over 100" : QuantityFormat.Digits(swr, 3);
 }

@@ -86,7 +86,7 @@ public static class FeedStudy
         NetworkParts.Write(document, real.Coils, real.Capacitors);
         foreach (var cut in chosen.Stresses.Where(s => s.Section is LineSection or StubSection or TransformerSection))
         {
-            document.Text($"{cut.Name}, {cut.Section.Title}: {document.Show(cut.Section.Value, cut.Section.ValueKind, 4)}, {NetworkParts.Offer(real, cut)}.");
+            document.Text($"{cut.Name}, {cut.Section.Title}: {document.Show(cut.Section.Value, cut.Section.ValueKind, 4)}, {NetworkParts.Offer(document.Units, real, cut)}.");
         }
 
         if (band.Sensitivity.Length > 0)

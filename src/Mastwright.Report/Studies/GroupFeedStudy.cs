@@ -50,8 +50,8 @@ public static class GroupFeedStudy
         var best = group.Offers[0];
         document.Table("Ways to feed it in real parts, best first; insulators and strays across the bases counted", ["Way", "#Worst drive error", "#At the band's edges", "#Gain", "#Front to back", "#Loss", "#Dump", "#SWR", "#SWR at the edges", "#Coils and capacitors", "Can be built"], group.Offers.Select((o, i) => new Cell[]
         {
-            (i == 0 ? "▶ " : "") + o.Real.Feed.Title, Share(o.Real.Feed.WorstError), string.Join(", ", o.Edges.Select(e => Share(e.WorstError))), Db(o.Pattern.GainDbi) + "i", Db(o.Pattern.FrontToBackDb),
-            QuantityFormat.Digits(o.Real.Feed.Solution.LossDb, 2) + " dB", document.Show(o.Real.Feed.DumpPowerW, QuantityKind.Power, 2), Swr(o.Real.Feed.Swr), string.Join(", ", o.Edges.Select(e => Swr(e.Swr))),
+            (i == 0 ? "▶ " : "") + o.Real.Feed.Title, StudyWords.Share(o.Real.Feed.WorstError), string.Join(", ", o.Edges.Select(e => StudyWords.Share(e.WorstError))), StudyWords.Dbi(o.Pattern.GainDbi), StudyWords.Db(o.Pattern.FrontToBackDb),
+            QuantityFormat.Digits(o.Real.Feed.Solution.LossDb, 2) + " dB", document.Show(o.Real.Feed.DumpPowerW, QuantityKind.Power, 2), StudyWords.Swr(o.Real.Feed.Swr), string.Join(", ", o.Edges.Select(e => StudyWords.Swr(e.Swr))),
             QuantityFormat.Digits(o.Real.Coils.Length + o.Real.Capacitors.Length), o.Real.IsComplete ? "yes" : "not from what is at hand",
         }));
         document.Text("Name the way you take as “way” under the group's “feed”; name the line to the masts as “feeder”, and its lengths where they are laid.");
@@ -94,7 +94,7 @@ public static class GroupFeedStudy
     private static void Masts(DocumentBuilder document, FedGroup group, GroupFeed feed) => document.Table(
         "Terminals of the masts as driven, first switch position", ["Mast", "#Current", "#Phase", "#Impedance", "#Peak voltage", "#Power"], feed.Drives.Select(d => new Cell[]
         {
-            group.Masts[d.Mast], document.Show(d.Current.Value, QuantityKind.RmsCurrent, 3), document.Show(d.CurrentPhasor.Phase - feed.Drives[feed.Problem.Reference].CurrentPhasor.Phase, QuantityKind.Angle, 3), SoilStudy.Ohm(d.ImpedanceOhm),
+            group.Masts[d.Mast], document.Show(d.Current.Value, QuantityKind.RmsCurrent, 3), document.Show(d.CurrentPhasor.Phase - feed.Drives[feed.Problem.Reference].CurrentPhasor.Phase, QuantityKind.Angle, 3), StudyWords.Ohm(d.ImpedanceOhm),
             document.Show(d.Voltage.Value, QuantityKind.PeakVoltage, 3), document.Show(d.PowerW, QuantityKind.Power, 3),
         }));
 
@@ -119,7 +119,7 @@ public static class GroupFeedStudy
             {
                 i == 0 ? d.Direction.Name : "", e.Mast, Ratio(document, e.Asked), Ratio(document, e.Achieved), (20 * Math.Log10(e.Achieved.Magnitude / e.Asked.Magnitude)).ToString("+0.00;−0.00;0.00", CultureInfo.InvariantCulture) + " dB",
                 ((e.Achieved / e.Asked).Phase * 180 / Math.PI).ToString("+0.0;−0.0;0.0", CultureInfo.InvariantCulture) + "°",
-                i == 0 ? Db(d.Wanted.GainDbi) + "i" : "", i == 0 ? Db(d.Given.GainDbi) + "i" : "", i == 0 ? Db(d.Wanted.FrontToBackDb) : "", i == 0 ? Db(d.Given.FrontToBackDb) : "", i == 0 ? Swr(d.Swr) : "", i == 0 ? document.Show(d.DumpW, QuantityKind.Power, 2) : "",
+                i == 0 ? StudyWords.Dbi(d.Wanted.GainDbi) : "", i == 0 ? StudyWords.Dbi(d.Given.GainDbi) : "", i == 0 ? StudyWords.Db(d.Wanted.FrontToBackDb) : "", i == 0 ? StudyWords.Db(d.Given.FrontToBackDb) : "", i == 0 ? StudyWords.Swr(d.Swr) : "", i == 0 ? document.Show(d.DumpW, QuantityKind.Power, 2) : "",
             })));
         var first = group.Directions[0];
         document.Add(Polar.Level($"{first.Direction.Name}: asked and fed", $"{group.Group.Name}, {first.Direction.Name}: pattern round the compass of the asked currents and of those the feed gives, decibels below the strongest, over the real soil; north is up.",
@@ -128,9 +128,4 @@ public static class GroupFeedStudy
 
     private static string Ratio(DocumentBuilder document, Complex z) => $"{QuantityFormat.Digits(z.Magnitude, 3)} at {document.Show(z.Phase, QuantityKind.Angle, 3)}";
 
-    private static string Share(double share) => (100 * share).ToString("0.0", CultureInfo.InvariantCulture) + " %";
-
-    private static string Swr(double swr) => swr > 100 ? "over 100" : swr.ToString("0.00", CultureInfo.InvariantCulture);
-
-    private static string Db(double db) => db.ToString("0.0", CultureInfo.InvariantCulture) + " dB";
 }

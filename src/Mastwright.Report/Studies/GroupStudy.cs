@@ -32,7 +32,7 @@ public static class GroupStudy
             document.Section($"Group {group.Group.Name}, {document.Show(group.Group.FrequencyHz, QuantityKind.Frequency)}");
             var n = group.Masts.Length;
             document.Table("Self and mutual impedances at the feet over the real soil", ["Mast", .. group.Masts.Select(m => "#" + m)], Enumerable.Range(0, n).Select(i =>
-                Enumerable.Range(0, n).Select(j => (Cell)SoilStudy.Ohm(group.ImpedanceOhm[i, j])).Prepend(group.Masts[i]).ToArray()));
+                Enumerable.Range(0, n).Select(j => (Cell)StudyWords.Ohm(group.ImpedanceOhm[i, j])).Prepend(group.Masts[i]).ToArray()));
             foreach (var direction in group.Directions)
             {
                 One(document, direction);
@@ -48,22 +48,21 @@ public static class GroupStudy
     private static void One(DocumentBuilder document, SteeredDirection d)
     {
         document.Add(new Heading(3, $"{d.Direction.Name}, bearing {document.Show(d.Direction.BearingRad, QuantityKind.Angle, 3)}"));
-        document.Text($"Gain {Db(d.Pattern.GainDbi)}i at {document.Show(d.Pattern.ElevationRad, QuantityKind.Angle, 2)} above the horizon, {Db(d.GainOverOneDb)} over one mast, front to back {Db(d.Pattern.FrontToBackDb)}.");
+        document.Text($"Gain {StudyWords.Dbi(d.Pattern.GainDbi)} at {document.Show(d.Pattern.ElevationRad, QuantityKind.Angle, 2)} above the horizon, {StudyWords.Db(d.GainOverOneDb)} over one mast, front to back {StudyWords.Db(d.Pattern.FrontToBackDb)}.");
         document.Table("Masts as driven at full power", ["Mast", "#Current RMS", "#Phase", "#Drive impedance", "#Power"], d.Drives.Select(m => new Cell[]
         {
-            m.Mast, document.Show(m.CurrentRms.Magnitude, QuantityKind.RmsCurrent, 3), document.Show(m.CurrentRms.Phase, QuantityKind.Angle, 3), SoilStudy.Ohm(m.DriveOhm), document.Show(m.PowerW, QuantityKind.Power, 3),
+            m.Mast, document.Show(m.CurrentRms.Magnitude, QuantityKind.RmsCurrent, 3), document.Show(m.CurrentRms.Phase, QuantityKind.Angle, 3), StudyWords.Ohm(m.DriveOhm), document.Show(m.PowerW, QuantityKind.Power, 3),
         }));
         document.Table("When the currents are off by at most", ["#Size", "#Phase", "#Gain lost, nine times of ten under", "#Front to back, nine of ten over", "#The worst", "#Seeded trials"], d.Tolerance.Select(t => new Cell[]
         {
-            SoilStudy.Share(t.SizeError), document.Show(t.PhaseErrorRad, QuantityKind.Angle, 2), Db(t.GainLossDb), Db(t.FrontToBackDb), Db(t.WorstFrontToBackDb), t.Trials.ToString(CultureInfo.InvariantCulture),
+            StudyWords.Share(t.SizeError), document.Show(t.PhaseErrorRad, QuantityKind.Angle, 2), StudyWords.Db(t.GainLossDb), StudyWords.Db(t.FrontToBackDb), StudyWords.Db(t.WorstFrontToBackDb), t.Trials.ToString(CultureInfo.InvariantCulture),
         }));
         document.Table("Ways to feed it, best first, with real parts and lines; insulators and strays across the bases counted", ["Feed", "#Worst drive error", "#Gain", "#Front to back", "#Loss", "#SWR", "Lines"], d.Feeds.Select(f => new Cell[]
         {
-            f.Title, SoilStudy.Share(f.Feed.WorstError), Db(f.Pattern.GainDbi) + "i", Db(f.Pattern.FrontToBackDb), QuantityFormat.Digits(f.Feed.Solution.LossDb, 2) + " dB", QuantityFormat.Digits(f.Feed.Swr, 3),
+            f.Title, StudyWords.Share(f.Feed.WorstError), StudyWords.Dbi(f.Pattern.GainDbi), StudyWords.Db(f.Pattern.FrontToBackDb), QuantityFormat.Digits(f.Feed.Solution.LossDb, 2) + " dB", StudyWords.Swr(f.Feed.Swr),
             string.Join(", ", f.Feed.Lines.Select(l => $"{l.Name} {document.Show(l.LengthM, QuantityKind.Length, 4)}")),
         }));
         document.Findings(d.Findings.Where(f => f.Severity != Severity.Error));
     }
 
-    private static string Db(double db) => db.ToString("0.0", CultureInfo.InvariantCulture) + " dB";
 }

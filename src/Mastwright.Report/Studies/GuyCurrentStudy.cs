@@ -49,20 +49,20 @@ public static class GuyCurrentStudy
         document.Table("Pieces that ring, the worst guy of each level", ["Band", "Guy", "#From", "#To", "#Length in wavelengths", "#Largest current RMS", "#Of the mast's", "Foot"], ringing.GroupBy(r => (r.Case, r.Piece.Level, r.Piece.Piece)).Select(g => g.MaxBy(r => r.Piece.OfMast)).OrderByDescending(r => r.Piece.OfMast).Select(r => new Cell[]
         {
             r.Case, $"level {r.Piece.Level} to {r.Piece.Anchor}", document.Show(r.Piece.FromM, QuantityKind.Length, 3), document.Show(r.Piece.ToM, QuantityKind.Length, 3), r.Piece.Waves.ToString("0.00", CultureInfo.InvariantCulture),
-            document.Show(r.Piece.LargestRms, QuantityKind.RmsCurrent, 3), SoilStudy.Share(r.Piece.OfMast), r.Piece.Grounded ? "in the ground" : "insulated",
+            document.Show(r.Piece.LargestRms, QuantityKind.RmsCurrent, 3), StudyWords.Share(r.Piece.OfMast), r.Piece.Grounded ? "in the ground" : "insulated",
         }));
         var still = mast.AfterCuts.SelectMany(d => d.Pieces).Where(p => p.Rings).ToList();
         var most = mast.AfterCuts.SelectMany(d => d.Pieces).Where(p => !p.Bonded).Select(p => p.OfMast).DefaultIfEmpty().Max();
         document.Table("Where to cut: an insulator more in every guy of the level", ["Level", "#At, from the mast"], mast.Cuts.Select(c => new Cell[] { c.Level.ToString(CultureInfo.InvariantCulture), document.Show(c.AtM, QuantityKind.Length, 3) }));
         document.Text(still.Count == 0
-            ? $"Solved again with these cuts no piece rings; the largest carries {SoilStudy.Share(most)} of the mast's current. Put the places into “insulators-at” of the level."
-            : $"Solved again with these cuts {still.Count} pieces still ring, the largest at {SoilStudy.Share(most)}: move cuts, or take rope that does not conduct for the lower ends.");
+            ? $"Solved again with these cuts no piece rings; the largest carries {StudyWords.Share(most)} of the mast's current. Put the places into “insulators-at” of the level."
+            : $"Solved again with these cuts {still.Count} pieces still ring, the largest at {StudyWords.Share(most)}: move cuts, or take rope that does not conduct for the lower ends.");
     }
 
     private static void Pieces(DocumentBuilder document, GuyCurrents mast) => document.Table("Largest current of each piece over the mast's, the worst guy of the level", ["Piece", "#Length", .. mast.Drives.Select(d => "#" + d.Case)],
         mast.Drives[0].Pieces.GroupBy(p => (p.Level, p.Piece)).OrderBy(g => g.Key).Select(g => mast.Drives
             .Select(d => d.Pieces.Where(p => (p.Level, p.Piece) == g.Key).MaxBy(p => p.OfMast)!)
-            .Select(p => new Cell(SoilStudy.Share(p.OfMast), p.Rings ? Verdict.Caution : null))
+            .Select(p => new Cell(StudyWords.Share(p.OfMast), p.Rings ? Verdict.Caution : null))
             .Prepend(document.Show(g.Max(p => p.ToM - p.FromM), QuantityKind.Length, 3)).Prepend($"level {g.Key.Level}, piece {g.Key.Piece}{(g.First().Bonded ? ", bonded" : g.First().Grounded ? ", grounded" : "")}").ToArray()));
 
     private static void Insulators(DocumentBuilder document, GuyCurrents mast) => document.Table("Peak voltage across each insulator, the worst guy of the level", ["Level", "#At, from the mast", .. mast.Drives.Select(d => "#" + d.Case)],

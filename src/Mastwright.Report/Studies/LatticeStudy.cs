@@ -39,12 +39,12 @@ public static class LatticeStudy
 
             document.Table("One conductor beside every leg", ["Band", "#One conductor", "#Every leg", "#Apart", "#As if longer by", "#Heat in the mast, one", "#Every leg"], mast.Select(b => new Cell[]
             {
-                b.Band.Title, SoilStudy.Ohm(b.EquivalentOhm), SoilStudy.Ohm(b.LegsOhm), SoilStudy.Share(b.Apart), (100 * b.LengthApart).ToString("+0.00;-0.00", CultureInfo.InvariantCulture) + " %", Heat(b.EquivalentHeat), Heat(b.LegsHeat),
+                b.Band.Title, StudyWords.Ohm(b.EquivalentOhm), StudyWords.Ohm(b.LegsOhm), StudyWords.Share(b.Apart), (100 * b.LengthApart).ToString("+0.00;-0.00", CultureInfo.InvariantCulture) + " %", Heat(b.EquivalentHeat), Heat(b.LegsHeat),
             }));
             var worst = mast.MaxBy(b => Math.Abs(b.LengthApart))!;
             document.Text(Math.Abs(worst.LengthApart) < Noticeable
-                ? $"The two differ at most as a change of {SoilStudy.Share(Math.Abs(worst.LengthApart))} in height would make them differ ({worst.Band.Title}): less than soil, guys and the base region bring. One conductor is justified."
-                : $"On {worst.Band.Title} the two differ as a change of {SoilStudy.Share(Math.Abs(worst.LengthApart))} in height would make them differ: put “lattice-as: legs” into the mast.");
+                ? $"The two differ at most as a change of {StudyWords.Share(Math.Abs(worst.LengthApart))} in height would make them differ ({worst.Band.Title}): less than soil, guys and the base region bring. One conductor is justified."
+                : $"On {worst.Band.Title} the two differ as a change of {StudyWords.Share(Math.Abs(worst.LengthApart))} in height would make them differ: put “lattice-as: legs” into the mast.");
         }
 
         return document.Build();

@@ -10,12 +10,13 @@ namespace Mastwright.Report.Studies;
 internal static class NetworkParts
 {
     /// <summary>What serves for a section, in a few words.</summary>
-    public static string Offer(Realisation real, SectionStress stress)
+    public static string Offer(UnitSystem units, Realisation real, SectionStress stress)
     {
         if (real.Coils.FirstOrDefault(c => c.Section == stress.Name) is { } wound)
         {
             var coil = wound.Proposal.Report.Coil;
-            return string.Create(CultureInfo.InvariantCulture, $"{coil.Turns:0.0} turns of {coil.WireM * 1e3:0.#} mm on {coil.DiameterM * 1e3:0} mm, {coil.LengthM * 1e3:0} mm long")
+            string Fine(double lengthM) => QuantityFormat.Show(lengthM, QuantityKind.FineLength, units, 3);
+            return string.Create(CultureInfo.InvariantCulture, $"{coil.Turns:0.0} turns of {Fine(coil.WireM)} on {Fine(coil.DiameterM)}, {Fine(coil.LengthM)} long")
                 + (wound.TapTurns is { } tap ? string.Create(CultureInfo.InvariantCulture, $", tap at {tap:0.0} turns from ground") : "");
         }
 

@@ -62,7 +62,7 @@ public static class RadialStudy
             : "The mast is so high on this band that its field along the ground is no judge: the figure is the share of the power that goes to the sky."));
         document.Table("Elevated radials by amount of wire", ["#Wire", "#Radials", "#Length of each", answer.ByField ? "#Efficiency" : "#Sky wave", "#Behind the best of its wire"], answer.Choices.GroupBy(c => Math.Round(c.WireM, 1)).OrderBy(g => g.Key).SelectMany(g => g.Select(c => new Cell[]
         {
-            document.Show(c.WireM, QuantityKind.Length, 3), c.Count.ToString(CultureInfo.InvariantCulture), document.Show(c.LengthM, QuantityKind.Length, 3), SoilStudy.Share(c.Efficiency), QuantityFormat.Digits(10 * Math.Log10(g.Max(x => x.Efficiency) / c.Efficiency), 2) + " dB",
+            document.Show(c.WireM, QuantityKind.Length, 3), c.Count.ToString(CultureInfo.InvariantCulture), document.Show(c.LengthM, QuantityKind.Length, 3), StudyWords.Share(c.Efficiency), QuantityFormat.Digits(10 * Math.Log10(g.Max(x => x.Efficiency) / c.Efficiency), 2) + " dB",
         })));
         var unit = QuantityFormat.UnitFor(answer.PresentWireM, QuantityKind.Length, document.Units);
         document.Add(Drawings.Plots.Curves($"Efficiency against wire, mast {answer.Mast}, {answer.Band.Title}", "Efficiency of elevated radials against the wire in them, one curve for each number.", $"wire in all, {unit.Symbol}", answer.ByField ? "efficiency, %" : "sky wave, %",
@@ -73,15 +73,15 @@ public static class RadialStudy
     {
         document.Section($"Mast {answer.Mast}, {answer.Band.Title}");
         var best = answer.SameWire.MaxBy(c => c.Efficiency)!;
-        document.Text($"With the present {document.Show(answer.PresentWireM, QuantityKind.Length, 4)} of wire, {best.Count} radials of {document.Show(best.LengthM, QuantityKind.Length, 3)} do best: {SoilStudy.Share(best.Efficiency)}.");
+        document.Text($"With the present {document.Show(answer.PresentWireM, QuantityKind.Length, 4)} of wire, {best.Count} radials of {document.Show(best.LengthM, QuantityKind.Length, 3)} do best: {StudyWords.Share(best.Efficiency)}.");
         document.Table(answer.Exact ? "The present wire laid otherwise, solved exactly" : "The present wire laid otherwise, by the estimate (the mast is so high on this band that the exact field along the ground is no judge)", ["#Radials", "#Length of each", "#Efficiency", "#Behind the best"],
             answer.SameWire.Select(c => new Cell[]
             {
-                c.Count.ToString(CultureInfo.InvariantCulture), document.Show(c.LengthM, QuantityKind.Length, 3), SoilStudy.Share(c.Efficiency), QuantityFormat.Digits(10 * Math.Log10(best.Efficiency / c.Efficiency), 2) + " dB",
+                c.Count.ToString(CultureInfo.InvariantCulture), document.Show(c.LengthM, QuantityKind.Length, 3), StudyWords.Share(c.Efficiency), QuantityFormat.Digits(10 * Math.Log10(best.Efficiency / c.Efficiency), 2) + " dB",
             }));
         var unit = QuantityFormat.UnitFor(answer.PresentWireM, QuantityKind.Length, document.Units);
         document.Table("The best layout for an amount of wire, by the estimate; wire beyond what half-wave radials take is left over", ["#Wire", .. answer.Curves.Select(c => "#Soil: " + c.Soil)], Enumerable.Range(0, answer.Curves[0].Best.Length).Select(i =>
-            answer.Curves.Select(c => (Cell)$"{SoilStudy.Share(c.Best[i].Efficiency)}: {c.Best[i].Count} × {document.Show(c.Best[i].LengthM, QuantityKind.Length, 3)}")
+            answer.Curves.Select(c => (Cell)$"{StudyWords.Share(c.Best[i].Efficiency)}: {c.Best[i].Count} × {document.Show(c.Best[i].LengthM, QuantityKind.Length, 3)}")
                 .Prepend(document.Show(answer.Curves[0].Best[i].WireM, QuantityKind.Length, 3)).ToArray()));
         document.Add(Drawings.Plots.Curves($"Efficiency against wire, mast {answer.Mast}, {answer.Band.Title}", "Best efficiency for an amount of radial wire, by the quick estimate.", $"wire in all, {unit.Symbol}", "efficiency, %",
             [.. answer.Curves.Select((c, i) => new Curve(c.Soil, [.. c.Best.Select(b => (unit.FromSi(b.WireM), 100 * b.Efficiency)).DistinctBy(p => p.Item1)], Drawings.Plots.Dash(i)))]));

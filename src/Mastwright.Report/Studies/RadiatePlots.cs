@@ -27,8 +27,9 @@ internal static partial class RadiatePlots
     public static string Family(string wire) => Radial().Replace(Guy().Replace(Screen().Replace(TopWire().Replace(wire, "top wires of "), "screen of "), "guys, level $1 of $2, piece $3"), "radials of ");
 
     /// <summary>A side view of the wires above ground with the current drawn beside each.</summary>
-    public static Figure Currents(BandCurrents band)
+    public static Figure Currents(BandCurrents band, UnitSystem units)
     {
+        var unit = QuantityFormat.UnitFor(1, QuantityKind.Length, units);
         var wires = band.Wires.Where(w => w.AmpsRms.Length > 1 && Math.Max(w.FromM.Z, w.ToM.Z) > 0.05).ToList();
         var ends = wires.SelectMany(w => new[] { Side(w.FromM), Side(w.ToM) }).ToList();
         var (low, high, top) = (ends.Min(p => p.X), ends.Max(p => p.X), ends.Max(p => p.Y));
@@ -57,11 +58,11 @@ internal static partial class RadiatePlots
         d.Text(LeftMm + LargestMm + 2, TopMm + HighMm + 7, $"{QuantityFormat.Digits(most, 3)} A RMS, drawn beside the wire", 2.6, ground: false);
         return new Figure($"Side view of mast {band.Mast} on {band.Band.Title}; the current of each wire is drawn beside it with dashes, the largest {QuantityFormat.Digits(most, 3)} A RMS. Radials are left out.", d.ToSvg())
         {
-            Data = new FigureData("distance from the wire's start, m", "current, A RMS", [.. wires.Select(w => new FigureSeries(w.Wire, [.. w.AlongM.Zip(w.AmpsRms, (s, amps) =>
+            Data = new FigureData($"distance from the wire's start, {unit.Symbol}", "current, A RMS", [.. wires.Select(w => new FigureSeries(w.Wire, [.. w.AlongM.Zip(w.AmpsRms, (s, amps) =>
             {
                 var (a, b) = (At(Side(w.FromM)), At(Side(w.ToM)));
                 var t = s / Math.Max(w.AlongM[^1], 1e-9);
-                return new FigurePoint(s, amps, a.X + ((b.X - a.X) * t), a.Y + ((b.Y - a.Y) * t));
+                return new FigurePoint(unit.FromSi(s), amps, a.X + ((b.X - a.X) * t), a.Y + ((b.Y - a.Y) * t));
             })]))]),
         };
     }

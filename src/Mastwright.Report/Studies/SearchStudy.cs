@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Mastwright.Analysis.Stand.Search;
 using Mastwright.Model.Trails;
-using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
 
 namespace Mastwright.Report.Studies;
@@ -56,7 +55,7 @@ public static class SearchStudy
         {
             var near = result.Tried.Where(t => !double.IsInfinity(t.Use)).MinBy(t => t.Use);
             document.Text(near?.Worst is { } worst
-                ? $"No candidate passes. The nearest is “{near.Candidate.Words}”; there “{worst.Title}” reaches {Percent(near.Use)} of its capacity. {worst.Cure}"
+                ? $"No candidate passes. The nearest is “{near.Candidate.Words}”; there “{worst.Title}” reaches {StudyWords.Percent(near.Use)} of its capacity. {worst.Cure}"
                 : "No candidate passes.");
         }
         else
@@ -77,7 +76,7 @@ public static class SearchStudy
 
         document.Table(result.Tried.Length > MostShown ? $"First look (few wind directions): the {MostShown} best of {result.Tried.Length}" : "First look (few wind directions)", ["Design", "#Cost", "#Use", "Verdict", "Governed by"], result.Tried.OrderBy(t => t.Use).Take(MostShown).OrderBy(t => t.Cost).Select(t => new Cell[]
         {
-            t.Candidate.Words, Cost(document, t), Percent(t.Use), t.Passes ? new Cell("pass", Verdict.Pass) : new Cell("fail", Verdict.Fail), t.Worst?.Title ?? "",
+            t.Candidate.Words, Cost(document, t), StudyWords.Percent(t.Use), t.Passes ? new Cell("pass", Verdict.Pass) : new Cell("fail", Verdict.Fail), t.Worst?.Title ?? "",
         }));
         foreach (var remark in result.Remarks)
         {
@@ -111,9 +110,7 @@ public static class SearchStudy
 
     private static string Cost(DocumentBuilder document, Judgement j) => document.Show(j.Cost, QuantityKind.Mass, 3);
 
-    private static string Margin(Judgement j) => Percent(j.Margin);
-
-    private static string Percent(double share) => double.IsInfinity(share) ? "∞" : QuantityFormat.Digits(100 * share, 3) + " %";
+    private static string Margin(Judgement j) => StudyWords.Percent(j.Margin);
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 

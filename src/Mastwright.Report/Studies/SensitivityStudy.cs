@@ -1,6 +1,5 @@
 using Mastwright.Analysis.Stand.Search;
 using Mastwright.Model.Trails;
-using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
 
 namespace Mastwright.Report.Studies;
@@ -21,7 +20,7 @@ public static class SensitivityStudy
         {
             var result = Sensitivity.Of(input.Station, index, input.Progress, input.Cancellation);
             document.Section($"Mast {mast.Name}");
-            document.Text($"As it is: {Percent(result.Use)} at “{result.Worst?.Title}”, {result.Worst?.GoverningCase}.");
+            document.Text($"As it is: {StudyWords.Percent(result.Use)} at “{result.Worst?.Title}”, {result.Worst?.GoverningCase}.");
             if (result.Lines.FirstOrDefault() is { } first && Math.Abs(first.Change) > 0)
             {
                 var group = result.Lines.Where(l => l.Group == first.Group).MaxBy(l => Math.Abs(l.Change))!;
@@ -30,14 +29,12 @@ public static class SensitivityStudy
 
             document.Table("Every step, the input that moves the verdict most first", ["Input and step", "#Use", "#Change", "Verdict", "Then governed by"], result.Lines.Select(l => new Cell[]
             {
-                l.Input, Percent(l.Use), Signed(l.Change), l.Passes ? new Cell("pass", Verdict.Pass) : new Cell("fail", Verdict.Fail), l.Worst?.Title ?? "",
+                l.Input, StudyWords.Percent(l.Use), Signed(l.Change), l.Passes ? new Cell("pass", Verdict.Pass) : new Cell("fail", Verdict.Fail), l.Worst?.Title ?? "",
             }));
         }
 
         return document.Caution(Caution).Build();
     }
-
-    private static string Percent(double share) => double.IsInfinity(share) ? "∞" : QuantityFormat.Digits(100 * share, 3) + " %";
 
     private static string Signed(double share) => double.IsInfinity(share) ? "∞" : FormattableString.Invariant($"{100 * share:+0.0;−0.0;0.0} points");
 }

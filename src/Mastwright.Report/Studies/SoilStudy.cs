@@ -41,7 +41,7 @@ public static class SoilStudy
     {
         document.Table("Impedance at the foot, before the insulator, and efficiency: exact beside the estimate", ["Band", "#Exact impedance", "#Estimate", "#Exact earth loss", "#Exact efficiency", "#Estimate", "Apart by"], bands.Select(b => new Cell[]
         {
-            b.Band.Title, Ohm(b.ExactOhm), Ohm(b.EstimateOhm), b.Exact is { } e ? document.Show(e.EarthLoss, 3) : "–", b.Exact is { } x ? Share(x.Efficiency.Value) : "–", Share(b.EstimateEfficiency.Value) + (b.EstimateEfficiency.RangeWarnings().Any() ? " (!)" : ""),
+            b.Band.Title, StudyWords.Ohm(b.ExactOhm), StudyWords.Ohm(b.EstimateOhm), b.Exact is { } e ? document.Show(e.EarthLoss, 3) : "–", b.Exact is { } x ? StudyWords.Share(x.Efficiency.Value) : "–", StudyWords.Share(b.EstimateEfficiency.Value) + (b.EstimateEfficiency.RangeWarnings().Any() ? " (!)" : ""),
             b.Exact is { } y ? QuantityFormat.Digits(Math.Abs(10 * Math.Log10(y.Efficiency.Value / b.EstimateEfficiency.Value)), 2) + " dB" : "–",
         }));
         if (bands.Where(b => b.Exact is null).Select(b => b.Band.Title).ToList() is { Count: > 0 } high)
@@ -58,21 +58,21 @@ public static class SoilStudy
 
     private static void Shares(DocumentBuilder document, List<SoilBand> bands) => document.Table("Where the power goes", ["Band", "#Sky wave", "#Soil, near and far", "#of it answered for by the radials", "#Heat in radials", "#Mast", "#Top wires", "#Guys, metal nearby", "#Network, of the transmitter's"], bands.Select(b => new Cell[]
     {
-        b.Band.Title, Share(b.Shares.SkyWave), Share(b.Shares.Soil), b.Shares.SoilNear is { } near ? Share(near) : "–", Share(b.Shares.Radials), Share(b.Shares.Mast), Share(b.Shares.Hat), Share(b.Shares.Guys), b.Shares.Network is { } network ? Share(network) : "–",
+        b.Band.Title, StudyWords.Share(b.Shares.SkyWave), StudyWords.Share(b.Shares.Soil), b.Shares.SoilNear is { } near ? StudyWords.Share(near) : "–", StudyWords.Share(b.Shares.Radials), StudyWords.Share(b.Shares.Mast), StudyWords.Share(b.Shares.Hat), StudyWords.Share(b.Shares.Guys), b.Shares.Network is { } network ? StudyWords.Share(network) : "–",
     }));
 
     private static void Soils(DocumentBuilder document, List<SoilBand> bands)
     {
         var soils = bands.MaxBy(b => b.OtherSoils.Length)!.OtherSoils.Select(o => o.Soil).ToList();
         document.Table("What another soil would do, on the lowest bands", ["Band", .. soils.SelectMany(s => new[] { $"#Impedance, {s}", "#Sky wave" })], bands.Where(b => b.OtherSoils.Length == soils.Count && soils.Count > 0).Select(b =>
-            b.OtherSoils.SelectMany(o => new Cell[] { Ohm(o.Ohm), Share(o.SkyWave) }).Prepend(b.Band.Title).ToArray()));
+            b.OtherSoils.SelectMany(o => new Cell[] { StudyWords.Ohm(o.Ohm), StudyWords.Share(o.SkyWave) }).Prepend(b.Band.Title).ToArray()));
     }
 
     private static void Sky(DocumentBuilder document, List<SoilBand> bands)
     {
         document.Table("Sky wave and ground wave", ["Band", "#Take-off angle", "#Gain there", "#Gain at 5°", "#Gain at 10°", "#Gain at 20°", "#Perfect ground at 10°", "#Field at 1 km, unweakened", "#Field at 1 km over this soil"], bands.Select(b => new Cell[]
         {
-            b.Band.Title, document.Show(b.TakeOff.ElevationRad, QuantityKind.Angle, 2), Dbi(b.TakeOff.SoilDbi), Dbi(b.Pattern[5].SoilDbi), Dbi(b.Pattern[10].SoilDbi), Dbi(b.Pattern[20].SoilDbi), Dbi(b.Pattern[10].PerfectDbi),
+            b.Band.Title, document.Show(b.TakeOff.ElevationRad, QuantityKind.Angle, 2), StudyWords.Dbi(b.TakeOff.SoilDbi), StudyWords.Dbi(b.Pattern[5].SoilDbi), StudyWords.Dbi(b.Pattern[10].SoilDbi), StudyWords.Dbi(b.Pattern[20].SoilDbi), StudyWords.Dbi(b.Pattern[10].PerfectDbi),
             document.Show(b.FieldAt1KmVPerM, QuantityKind.ElectricField, 3), document.Show(b.WeakenedAt1KmVPerM, QuantityKind.ElectricField, 3),
         }));
         foreach (var some in bands.Chunk(CurvesAtOnce))
@@ -99,12 +99,4 @@ public static class SoilStudy
         }
     }
 
-    /// <summary>An impedance in words.</summary>
-    internal static string Ohm(System.Numerics.Complex z) =>
-        $"{QuantityFormat.Digits(z.Real, 3)} {(z.Imaginary < 0 ? "−" : "+")} j{QuantityFormat.Digits(Math.Abs(z.Imaginary), 3)} Ω";
-
-    /// <summary>A share in per cent.</summary>
-    internal static string Share(double share) => (100 * share).ToString("0.0", CultureInfo.InvariantCulture) + " %";
-
-    private static string Dbi(double dbi) => dbi.ToString("0.0", CultureInfo.InvariantCulture) + " dBi";
 }

@@ -154,7 +154,7 @@ public static class StrikeStudy
             ["Case", "#Charge along the cable", "#Peak along the cable", "#Shield at the entry", "#Across the radio's path", "#Through the radio's path", "#Charge there"],
             cases.Where(c => c.Case?.Result.House is not null).Select(c => new Cell[]
             {
-                c.Name, Percent(c.Case!.Result.CableShare), Percent(c.Case.Result.CablePeakShare), document.Show(c.Case.Result.House!.EntryPeakV, 3),
+                c.Name, StudyWords.Percent(c.Case!.Result.CableShare.Value), StudyWords.Percent(c.Case.Result.CablePeakShare.Value), document.Show(c.Case.Result.House!.EntryPeakV, 3),
                 document.Show(c.Case.Result.House.EquipmentPeakV, 3), document.Show(c.Case.Result.House.EquipmentPeakA, 3), document.Show(c.Case.Result.House.EquipmentChargeC, 3),
             }));
         document.Text(cable.ArresterV is { } volts
@@ -205,5 +205,4 @@ public static class StrikeStudy
 
     private static string Or(DocumentBuilder document, Trail? trail, string otherwise = "–") => trail is null ? otherwise : document.Show(trail, 3);
 
-    private static string Percent(Trail share) => Model.Units.QuantityFormat.Digits(100 * share.Value, 3) + " %";
 }

@@ -29,7 +29,7 @@ public sealed record StudyInput(DesignReading Reading, IProgress<AnalysisStep>? 
     public string? Chosen { get; init; }
 
     /// <summary>The whole station's result, computed when first asked for.</summary>
-    public StationResult Result => result ??= Known ?? StationAnalysis.Run(Reading, Progress, Cancellation);
+    public StationResult Result => Known ?? (result ??= StationAnalysis.Run(Reading, Progress, Cancellation));
 }
 
 /// <summary>

@@ -1,11 +1,11 @@
 using System.Globalization;
-using System.Numerics;
 using System.Text.RegularExpressions;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Trails;
 using Mastwright.Model.Units;
 using Mastwright.Protection.Gaps;
 using Mastwright.Report.Documents;
+using Mastwright.Report.Studies;
 using Spectre.Console;
 
 namespace Mastwright.Report.Terminal;
@@ -89,7 +89,7 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
         foreach (var band in mast.Bands)
         {
             table.AddRow(
-                Markup.Escape(band.Name), Show(band.FrequencyHz, QuantityKind.Frequency), Show(band.PowerW, QuantityKind.Power), ShowOhm(band.FeedOhm),
+                Markup.Escape(band.Name), Show(band.FrequencyHz, QuantityKind.Frequency), Show(band.PowerW, QuantityKind.Power), StudyWords.Ohm(band.FeedOhm),
                 Math.Abs(band.FeedOhm.Imaginary) < 0.05 * band.FeedOhm.Real ? "resonant" : band.FeedOhm.Imaginary < 0 ? "capacitive" : "inductive",
                 Show(band.EarthLossOhm, 3), Percent(band.Efficiency.Value), Show(band.BaseCurrentRms, 3), Show(band.BasePeakV, 3),
                 band.GainDbi.Value.ToString("0.0", CultureInfo.InvariantCulture) + " dBi", Show(band.FieldAt1KmVPerM, 3));
@@ -161,7 +161,7 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
             {
                 table.AddRow(
                     first ? Markup.Escape(direction.Name) : "", first ? Show(direction.GainDbi, 3) : "", first ? Show(direction.FrontToBackDb, 3) : "", first ? Show(direction.GainOverOneDb, 3) : "",
-                    Markup.Escape(drive.Mast), ShowOhm(drive.DriveOhm), Show(drive.CurrentRms, 3), Show(drive.BasePeakV, 3), Show(drive.PowerW, 3));
+                    Markup.Escape(drive.Mast), StudyWords.Ohm(drive.DriveOhm), Show(drive.CurrentRms, 3), Show(drive.BasePeakV, 3), Show(drive.PowerW, 3));
                 first = false;
             }
         }
@@ -216,9 +216,6 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
     private string Plain(Trail trail, int digits = 4) => QuantityFormat.Show(trail, units, digits) + (trail.RangeWarnings().Any() ? " (!)" : "");
 
     private string Show(double value, QuantityKind kind, int digits = 4) => Markup.Escape(QuantityFormat.Show(value, kind, units, digits));
-
-    private static string ShowOhm(Complex z) =>
-        $"{QuantityFormat.Digits(z.Real, 3)} {(z.Imaginary < 0 ? "−" : "+")} j{QuantityFormat.Digits(Math.Abs(z.Imaginary), 3)} Ω";
 
     private static string Percent(double share) => (share * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Mastwright.Analysis;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Workbench.Starting;
 
@@ -12,8 +13,6 @@ namespace Mastwright.Workbench.Starting;
 /// <param name="Soil">Soil as a conductor: catalogue name.</param>
 public sealed record FiveAnswers(double SpaceM, double HeightM, IReadOnlyList<double> BandsHz, double PowerW, string Soil)
 {
-    private const double LightMPerS = 299792458.0;
-
     /// <summary>What stands in the way; empty when the answers can be used.</summary>
     public IReadOnlyList<string> Problems()
     {
@@ -46,8 +45,8 @@ public sealed record FiveAnswers(double SpaceM, double HeightM, IReadOnlyList<do
         var anchorM = Math.Min(Math.Round(0.62 * HeightM, 1), Math.Round(half, 1));
         var levels = Math.Max(1, (int)Math.Ceiling((HeightM - 1) / 11.5));
         var lowest = BandsHz.Min();
-        var radialM = Math.Max(2, Math.Round(Math.Min(half, LightMPerS / lowest / 4), 1));
-        var count = radialM * 4 * lowest / LightMPerS < 0.5 ? 32 : 60;
+        var radialM = Math.Max(2, Math.Round(Math.Min(half, Vacuum.SpeedOfLightMPerS / lowest / 4), 1));
+        var count = radialM * 4 * lowest / Vacuum.SpeedOfLightMPerS < 0.5 ? 32 : 60;
         var text = new StringBuilder();
         void Line(FormattableString line) => text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
 

@@ -1,4 +1,5 @@
 using Mastwright.Circuits.Ac;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Circuits.Tests.Outside;
 
@@ -38,7 +39,7 @@ internal static class DeckOf
                     break;
                 case Line t:
                     Assert.Equal(0, t.Type.LossDbPerM(frequencyHz));
-                    var delay = t.LengthM / (t.Type.VelocityFactor * Circuits.Lines.LineType.LightSpeed);
+                    var delay = t.LengthM / (t.Type.VelocityFactor * Vacuum.SpeedOfLightMPerS);
                     yield return $"T{n} {t.Near.Hot} {t.Near.Return} {t.Far.Hot} {t.Far.Return} Z0={Spice.Number(t.Type.CharacteristicOhm)} TD={Spice.Number(delay)}";
                     break;
                 case MultiportLoad a when a.Impedance.Ports == 1:

@@ -1,5 +1,6 @@
 using Mastwright.Fields.Electrostatics;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 using Mastwright.Protection.Gaps;
 using Mastwright.Protection.Statics;
 
@@ -63,7 +64,7 @@ public class TopPointsTests
     public void Legs_follow_the_field_of_cylinders_at_one_potential(int legs, double radius, double circle, double over)
     {
         const double charge = 1e-7;
-        var mean = charge / legs / (2 * Math.PI * AxisymmetricElectrostatics.VacuumPermittivity * radius);
+        var mean = charge / legs / (2 * Math.PI * Vacuum.PermittivityFPerM * radius);
         Assert.Equal(over, RfCorona.Legs("legs", 6, legs, radius, circle, charge, Air, 1).GradientVPerM.Value / mean, 0.006 * over);
     }
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Mastwright.Catalog;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Analysis.Stand.Search;
 
@@ -42,7 +42,7 @@ public static class Sensitivity
         }
 
         var now = Judged(station, mast, "as it is");
-        var steps = Site(station).Select(s => (s.Words, s.Group, s.Station, Mast: mast)).Concat(Masts(mast).Select(m => (m.Words, m.Group, Station: station, m.Mast))).ToList();
+        var steps = Site(station).Select(s => (s.Words, s.Group, s.Station, Mast: mast)).Concat(Masts(mast, station.UnitSystem).Select(m => (m.Words, m.Group, Station: station, m.Mast))).ToList();
         var lines = new List<SensitivityLine>();
         foreach (var step in steps)
         {
@@ -59,6 +59,7 @@ public static class Sensitivity
     private static IEnumerable<(string Words, string Group, Station Station)> Site(Station station)
     {
         var site = station.Site;
+        var us = station.UnitSystem == UnitSystem.Us;
         Station With(Model.Design.Site changed) => station with { Site = changed };
         foreach (var k in new[] { 1.1, 0.9 })
         {
@@ -85,7 +86,8 @@ public static class Sensitivity
 
         if (site.Ice.ThicknessM <= 0)
         {
-            yield return ("6 mm (1/4 in) of ice where the file has none", "ice", With(site with { Ice = site.Ice with { ThicknessM = 0.00635 } }));
+            var ice = us ? 0.25 * 0.0254 : 0.006;
+            yield return ($"{(us ? "1/4 in" : "6 mm")} of ice where the file has none", "ice", With(site with { Ice = site.Ice with { ThicknessM = ice } }));
         }
 
         foreach (var exposure in Enum.GetValues<Exposure>().Where(e => e != site.Wind.Exposure && site.Wind.Method != WindMethod.StatedPressure))
@@ -93,11 +95,12 @@ public static class Sensitivity
             yield return ($"exposure {exposure.ToString().ToLowerInvariant()}", "exposure", With(site with { Wind = site.Wind with { Exposure = exposure } }));
         }
 
-        yield return ("coldest 10 K colder", "temperature", With(site with { ColdestK = site.ColdestK - 10 }));
-        yield return ("hottest 10 K hotter", "temperature", With(site with { HottestK = site.HottestK + 10 }));
+        var (kelvin, degrees) = us ? (20 / 1.8, "20 °F") : (10, "10 °C");
+        yield return ($"coldest {degrees} colder", "temperature", With(site with { ColdestK = site.ColdestK - kelvin }));
+        yield return ($"hottest {degrees} hotter", "temperature", With(site with { HottestK = site.HottestK + kelvin }));
     }
 
-    private static IEnumerable<(string Words, string Group, Mast Mast)> Masts(Mast mast)
+    private static IEnumerable<(string Words, string Group, Mast Mast)> Masts(Mast mast, UnitSystem units)
     {
         foreach (var k in new[] { 1.1, 0.9 })
         {
@@ -132,12 +135,13 @@ public static class Sensitivity
 
         foreach (var (level, l) in mast.Guys.Select((g, l) => (g, l)))
         {
-            foreach (var move in new[] { 0.5, -0.5 })
+            foreach (var way in new[] { 1, -1 })
             {
-                var height = level.HeightM + move;
+                var (step, words) = units == UnitSystem.Us ? (2 * 0.3048, "2 ft") : (0.5, "0.5 m");
+                var height = level.HeightM + (way * step);
                 if (height > mast.Base.HeightM + 1 && height <= mast.TopM)
                 {
-                    yield return (string.Create(CultureInfo.InvariantCulture, $"guys of level {l + 1} {Math.Abs(move)} m {(move > 0 ? "higher" : "lower")}"), $"height {l}", mast with { Guys = mast.Guys.SetItem(l, level with { HeightM = height }) });
+                    yield return ($"guys of level {l + 1} {words} {(way > 0 ? "higher" : "lower")}", $"height {l}", mast with { Guys = mast.Guys.SetItem(l, level with { HeightM = height }) });
                 }
             }
         }

@@ -1,4 +1,4 @@
-namespace Mastwright.Fields;
+namespace Mastwright.Model.Units;
 
 /// <summary>Constants of free space (SI, CODATA 2018) and the conversions every field formula needs.</summary>
 public static class Vacuum
