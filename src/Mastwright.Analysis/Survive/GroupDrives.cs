@@ -18,8 +18,9 @@ internal static class GroupDrives
     /// <summary>Every switch position in which a mast is fed.</summary>
     /// <param name="station">The station.</param>
     /// <param name="mastIndex">The mast.</param>
+    /// <param name="known">Currents solved already, by frequency; others are solved here.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static ImmutableArray<GroupDrive> Of(Station station, int mastIndex, CancellationToken cancellation)
+    public static ImmutableArray<GroupDrive> Of(Station station, int mastIndex, IReadOnlyDictionary<double, WireSolution> known, CancellationToken cancellation)
     {
         var name = station.Masts[mastIndex].Name;
         var groups = station.Groups.Where(g => g.Directions.Any(d => d.Currents.Any(c => c.Mast == name))).ToList();
@@ -33,7 +34,7 @@ internal static class GroupDrives
         [
             .. groups.SelectMany(group =>
             {
-                var solution = WireSolver.Solve(model, group.FrequencyHz, null, cancellation).Require();
+                var solution = known.GetValueOrDefault(group.FrequencyHz) ?? WireSolver.Solve(model, group.FrequencyHz, null, cancellation).Require();
                 var earth = station.Masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
                 return group.Directions.Where(d => d.Currents.Any(c => c.Mast == name)).Select(d => new GroupDrive($"{group.Name}, {d.Name}", group, GroupRun.AtPower(group, solution, GroupRun.Asked(station, d), earth).Driven));
             }),

@@ -29,15 +29,16 @@ public static class RfCoronaRun
         var mast = station.Masts[mastIndex];
         var model = WireModels.Of(station);
         var bands = new ImmutableArray<RfCoronaRow>[station.Bands.Length];
+        var solutions = new WireSolution[bands.Length];
         Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
         {
             var band = station.Bands[b];
-            var solution = WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Require();
+            var solution = solutions[b] = WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Require();
             var (driven, earth) = BandRun.Drive(station, mast, solution, mastIndex);
             var lossless = solution.FeedImpedance(mastIndex).Real;
             bands[b] = Surfaces(station, mast, outline, band.Title, driven, Crest(station, band.ModulationPeak) * Math.Sqrt(band.PowerW * lossless / (lossless + earth.Value)));
         });
-        var groups = GroupDrives.Of(station, mastIndex, cancellation)
+        var groups = GroupDrives.Of(station, mastIndex, solutions.DistinctBy(s => s.FrequencyHz).ToDictionary(s => s.FrequencyHz), cancellation)
             .SelectMany(g => Surfaces(station, mast, outline, g.Name, g.Driven, Crest(station, GroupRun.BandOf(station, g.Group)?.ModulationPeak ?? 1)));
         return [.. bands.SelectMany(b => b).Concat(groups).GroupBy(r => r.Surface.Part).Select(g => g.MaxBy(r => r.Surface.Use)!).OrderByDescending(r => r.Surface.Use)];
     }
