@@ -1,12 +1,14 @@
 using Mastwright.Analysis.Feed;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
+using Mastwright.Analysis.Survive;
 using Mastwright.Circuits.Groups;
 using Mastwright.Circuits.Match;
 using Mastwright.Circuits.Switching;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Protection.Lightning;
 using Mastwright.Tests.Shared;
 using Direction = Mastwright.Model.Design.Direction;
 
@@ -52,6 +54,28 @@ public sealed class FeedTests
         Assert.NotEqual("l-shunt-at-load", Plain.Value.Masts[0].Bands[0].Match!.TopologyId);
         var fed = FeedRun.Of(result, null, TestContext.Current.CancellationToken)[0].Bands[0];
         Assert.Equal(match.Ladder.Sections.Select(s => s.Value), fed.Chosen!.Ladder.Sections.Select(s => s.Value));
+    }
+
+    [Fact]
+    public void A_network_that_holds_a_line_is_followed_in_a_strike()
+    {
+        var result = Run("  networks:\n    - { band: 40 m, network: stub }");
+        var (station, mast, at) = (result.Station, result.Station.Masts[0], result.Masts[0]);
+        Assert.Equal("stub", at.Bands[0].Match!.TopologyId);
+        Assert.Empty(StrikeNetworks.LeftOut(at));
+        var network = StrikeNetworks.Of(station, at).Single(n => n.Band == "40 m");
+        var stub = network.Parts.Single(p => p.Element is FeedElement.OpenStub or FeedElement.ShortedStub);
+
+        // A stub's delay is its length at the speed on the line, and its strength that of the cable it is cut from.
+        var section = at.Bands[0].Match!.Ladder.Sections.OfType<StubSection>().Single();
+        Assert.Equal(section.LengthM / (299792458.0 * section.Type.VelocityFactor), stub.Value, 1e-15);
+        Assert.True(stub.StrengthPeakV > 0);
+
+        var scenario = StrikeRun.Scenario(station, mast, at, StrikeRun.Strokes(station)[^1], network) with { EndS = 5e-6 };
+        Assert.Empty(scenario.Faults());
+        var struck = StrikeSimulation.Run(scenario)!;
+        Assert.True(struck.Parts.Single(p => p.Name == stub.Name).PeakV.Value > 0);
+        Assert.Contains(struck.Checks, c => c.Id == $"survive.strike.voltage[{stub.Name}]");
     }
 
     [Fact]

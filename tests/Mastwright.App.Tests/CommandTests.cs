@@ -163,6 +163,27 @@ public sealed class CommandTests : IDisposable
         Assert.Contains("--help", run.Errors);
     }
 
+    [Theory]
+    [InlineData("check", "")]
+    [InlineData("serve", "")]
+    [InlineData("new", " ")]
+    [InlineData("cut", "--csv", "")]
+    [InlineData("sweep", "a.yaml", "")]
+    [InlineData("materials", "--prices", "")]
+    [InlineData("export", "--netlist", "")]
+    [InlineData("journal", "backup", "--to", "")]
+    [InlineData("journal", "export", "--to", "")]
+    [InlineData("journal", "list", "--journal", "")]
+    [InlineData("journal", "readings", "--from", "")]
+    public async Task An_empty_name_of_a_file_is_one_clear_message(params string[] arguments)
+    {
+        var run = await Cli.Start(arguments);
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("this is no name of a file. Name one", run.Errors);
+        Assert.DoesNotContain("   at ", run.Errors + run.Output);
+    }
+
     [Fact]
     public async Task A_file_too_large_to_be_a_design_is_not_served()
     {

@@ -54,6 +54,8 @@ public class SheetReadingsTests
     [InlineData("A,1/north,,2026-05-01,warm,,,1.8 kN", "value-bad", "temperature")]
     [InlineData("A,1/north,,2026-05-01,,,,1800", "reading-bad", "gauge")]
     [InlineData("A,1/north,,2026-05-01,900 °C,,,1.8 kN", "value-range", "temperature")]
+    [InlineData("A,1/north,,2026-05-01,-200 °C,,,1.8 kN", "value-range", "temperature")]
+    [InlineData("A,1/north,,2026-05-01,,-2 m/s,,1.8 kN", "value-range", "wind")]
     [InlineData("A,1/north,,2026-05-01,,900 m/s,,1.8 kN", "value-range", "wind")]
     public void One_bad_field_is_named_with_its_place_and_nothing_is_made(string row, string code, string field)
     {

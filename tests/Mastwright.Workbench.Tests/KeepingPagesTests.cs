@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net.Http.Json;
+using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Mastwright.Report.Studies;
 using Microsoft.Playwright;
@@ -11,6 +12,8 @@ namespace Mastwright.Workbench.Tests;
 public sealed class KeepingPagesTests(Keeping keeping)
 {
     private static readonly string[] Pages = ["journal", "journal/entries", "journal/drift", "journal/changes", "journal/files", "sweep", "book", "keep"];
+
+    private static readonly AxeRunOptions ColourRules = new() { RunOnly = new() { Type = "rule", Values = ["color-contrast", "link-in-text-block"] } };
 
     [Fact]
     public async Task ASweepIsDroppedLaidOverThePredictionFittedAndKept()
@@ -132,22 +135,30 @@ public sealed class KeepingPagesTests(Keeping keeping)
         Assert.Empty(complaints);
     }
 
-    [Theory]
-    [InlineData("light")]
-    [InlineData("dark")]
-    public async Task NothingSeriousStandsInTheWayOfAnyReader(string look)
+    /// <summary>The dark look has the same elements in other colours, so there only the colours are looked at again; what a study found is still there.</summary>
+    [Fact]
+    public async Task NothingSeriousStandsInTheWayOfAnyReader()
     {
-        var (page, _) = await Open("keep", look);
-        foreach (var path in Pages.Concat(["studies/tension", "studies/gap", "studies/cut"]))
+        foreach (var look in (string[])["light", "dark"])
         {
-            await Go(page, path);
-            if (path.StartsWith("studies/", StringComparison.Ordinal))
+            var (page, _) = await Open("keep", look);
+            foreach (var path in Pages.Concat(["studies/tension", "studies/gap", "studies/cut"]))
             {
-                await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
-                await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Work it out again" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
+                await Go(page, path);
+                if (path.StartsWith("studies/", StringComparison.Ordinal))
+                {
+                    if (look == "light")
+                    {
+                        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
+                    }
+
+                    await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Work it out again" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
+                }
+
+                await NothingGrave(page, $"{path}, {look}", look == "light" ? null : ColourRules);
             }
 
-            await NothingGrave(page, path);
+            await page.Context.CloseAsync();
         }
     }
 
@@ -192,9 +203,9 @@ public sealed class KeepingPagesTests(Keeping keeping)
         }
     }
 
-    private static async Task NothingGrave(IPage page, string path)
+    private static async Task NothingGrave(IPage page, string path, AxeRunOptions? rules = null)
     {
-        var report = await page.RunAxe();
+        var report = await page.RunAxe(rules);
         var grave = report.Violations.Where(v => v.Impact is "serious" or "critical").ToList();
         Assert.True(grave.Count == 0, path + ": " + string.Join("\n", grave.Select(v => $"{v.Id}: {v.Help} {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html))}")));
     }

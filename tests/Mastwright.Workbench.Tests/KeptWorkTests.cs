@@ -1,4 +1,5 @@
 using Mastwright.Journal.Entries;
+using Mastwright.Journal.Store;
 using Mastwright.Tests.Shared;
 using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Keeping;
@@ -167,6 +168,22 @@ public sealed class KeptWorkTests : IDisposable
         Directory.Delete(journal.Path + ".partial");
         Assert.Null(journal.Keep(Note("after")).Problem);
         Assert.Equal(["after", "before it had a name"], journal.Entries().Value!.Select(e => e.Text).Order());
+    }
+
+    [Fact]
+    public async Task WhatWasNotedWithoutANameIsAddedToAJournalThatIsThereAlready()
+    {
+        await using var desk = Open(null);
+        var journal = new JournalDesk(desk, Options(null, folder));
+        Assert.Null(journal.Keep(Note("before it had a name")).Problem);
+        using (var other = JournalStore.Open(In("mine.journal")).Value!)
+        {
+            Assert.True(other.Add(Note("of an older design")).Done);
+        }
+
+        Assert.True(desk.SaveAs("mine").Saved);
+
+        Assert.Equal(["before it had a name", "of an older design"], journal.Entries().Value!.Select(e => e.Text).Order());
     }
 
     [Fact]

@@ -66,6 +66,34 @@ public sealed class OutdoorsTests(Keeping keeping)
         Assert.Equal(before + 1, await Count(served));
     }
 
+    /// <summary>The workbench has a design with errors on its desk: the entry is not refused, only not taken yet.</summary>
+    [Fact]
+    public async Task WhatCannotBeTakenNowWaitsAndIsSentAgain()
+    {
+        var (page, _) = await Open();
+        var asked = 0;
+        await page.Context.RouteAsync("**/api/journal/entries", async route =>
+        {
+            if (asked++ > 0)
+            {
+                await route.ContinueAsync();
+                return;
+            }
+
+            var id = (string)JsonNode.Parse(route.Request.PostData!)![0]!["id"]!;
+            await route.FulfillAsync(new() { ContentType = "application/json", Body = $"[{{\"id\":\"{id}\",\"state\":\"later\",\"says\":\"The design on the desk has errors.\",\"field\":\"\"}}]" });
+        });
+        await Button(page, "Words").ClickAsync();
+        await page.Locator("#v-text").FillAsync("while the design was being mended");
+        await Button(page, "Go on").ClickAsync();
+        await Button(page, "Keep it").ClickAsync();
+        await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync("The design on the desk has errors.");
+        await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync($"1 entry {Waiting}");
+        await page.EvaluateAsync("() => dispatchEvent(new Event('online'))");
+        await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync("Everything entered here is in the journal");
+        Assert.Equal(2, asked);
+    }
+
     [Fact]
     public async Task AnInspectionLeftHalfDoneWaitsAndIsKeptItemByItem()
     {

@@ -18,7 +18,7 @@ public sealed class WholeJobTests(Keeping keeping)
             await NewStation(page);
             await AFailingCheckIsMended(page);
             await SavedAs(page, "paddock");
-            await ASearchIsStarted(page);
+            await AFoundDesignIsAdopted(page);
             await ASweepIsKept(page);
             await TheBookIsTaken(page);
             await AReadingIsNoted(page);
@@ -93,12 +93,25 @@ public sealed class WholeJobTests(Keeping keeping)
         await Assertions.Expect(page.Locator(".bar .file")).ToHaveTextAsync(name + ".yaml");
     }
 
-    private static async Task ASearchIsStarted(IPage page)
+    private static async Task AFoundDesignIsAdopted(IPage page)
     {
-        await Go(page, "studies/search");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
-        await page.Locator("main .working button").ClickAsync();
-        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("Stopped.", new() { Timeout = 60_000 });
+        await Go(page, "search");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Radials:" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Search", Exact = true }).ClickAsync();
+        var others = page.Locator("main table.sheet tbody tr").Filter(new() { HasNotText = "as it is" });
+        await Assertions.Expect(others.First).ToBeVisibleAsync(new() { Timeout = 90_000 });
+
+        // Enough is found: the rest of the search is stopped, if it is not done by now, and one of the designs is taken.
+        await page.Locator("main .working button").EvaluateAllAsync<int>("all => { all.forEach(b => b.click()); return 0; }");
+        await Assertions.Expect(page.Locator("main .working button")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        var (count, length) = (await others.Last.Locator("th").InnerTextAsync()).Split(" × ") is [var n, var l] ? (n, l) : ("", "");
+        await others.Last.GetByRole(AriaRole.Button).ClickAsync();
+        await Assertions.Expect(page.Locator("main .notice")).ToContainTextAsync("On the desk now");
+        var text = await (await page.APIRequest.GetAsync(new Uri(new Uri(page.Url), "/api/design").ToString())).TextAsync();
+        Assert.Matches($"count: {count}\\b[\\s\\S]*length: {length}", text);
+        await Computed(page);
+        await page.Locator("button[data-key='save']").ClickAsync();
+        await Assertions.Expect(page.Locator(".bar .file")).ToHaveTextAsync("paddock.yaml");
     }
 
     private static async Task ASweepIsKept(IPage page)

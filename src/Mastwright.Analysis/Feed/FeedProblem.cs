@@ -65,8 +65,13 @@ public static class FeedProblem
     public static ImmutableArray<LineType> Lines()
     {
         LineType[] single = [Type(Catalogue.Default.Lines["RG-213"]), Type(Catalogue.Default.Lines["RG-11"])];
-        return [.. single, .. single.Select(l => new LineType($"two {l.Name} in parallel", l.CharacteristicOhm / 2, l.VelocityFactor, l.SkinDb, l.DielectricDb))];
+        return [.. single, .. single.Select(l => new LineType(Doubled(l.Name), l.CharacteristicOhm / 2, l.VelocityFactor, l.SkinDb, l.DielectricDb))];
     }
+
+    /// <summary>The catalogue's row of a kind of line, also of two in parallel; null when it is none of the catalogue's.</summary>
+    public static CatalogueLine? RowOf(LineType type) => Catalogue.Default.Lines.All.FirstOrDefault(l => type.Name == l.Name || type.Name == Doubled(l.Name));
+
+    private static string Doubled(string name) => $"two {name} in parallel";
 
     /// <summary>What a network costs with the prices of the design; null when any is unknown.</summary>
     public static double? Price(Station station, Realisation real)

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Mastwright.Analysis.Feed;
 using Mastwright.Analysis.Results;
+using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Match;
 using Mastwright.Model.Design;
 using Mastwright.Model.Units;
@@ -30,11 +32,11 @@ public static class StrikeNetworks
     /// <param name="result">The mast's bands.</param>
     public static ImmutableArray<StruckNetwork> Of(Station station, MastResult result) =>
     [
-        .. result.Bands.Where(b => IsReactive(b.Match)).OrderBy(b => b.FrequencyHz).Select(b => new StruckNetwork(b.Name, PartsOf(station, b.Match!.Ladder))),
+        .. result.Bands.Where(b => b.Match is not null).OrderBy(b => b.FrequencyHz).Select(b => new StruckNetwork(b.Name, PartsOf(station, b.Match!.Ladder))),
     ];
 
-    /// <summary>Bands whose network holds lines, or that have none: they are not followed.</summary>
-    public static ImmutableArray<string> LeftOut(MastResult result) => [.. result.Bands.Where(b => !IsReactive(b.Match)).Select(b => b.Name)];
+    /// <summary>Bands that have no network: none is followed.</summary>
+    public static ImmutableArray<string> LeftOut(MastResult result) => [.. result.Bands.Where(b => b.Match is null).Select(b => b.Name)];
 
     /// <summary>Cables across the base: parts beside the gap, before any network.</summary>
     public static ImmutableArray<FeedPart> Crossings(Mast mast) =>
@@ -108,8 +110,6 @@ public static class StrikeNetworks
         return false;
     }
 
-    private static bool IsReactive(MatchCandidate? match) => match is not null && match.Ladder.Sections.All(s => s is ReactiveSection or TappedCoilSection or TransformerSection);
-
     private static ImmutableArray<FeedPart> PartsOf(Station station, Ladder ladder) =>
         [.. ladder.Sections.Select((s, i) => (Section: s, Name: ladder.NameOf(i))).Reverse().SelectMany(s => PartsOf(station, s.Section, s.Name))];
 
@@ -117,8 +117,17 @@ public static class StrikeNetworks
     private static IEnumerable<FeedPart> PartsOf(Station station, LadderSection section, string name)
     {
         FeedPart Coil(string what, bool series, double henry) => new($"{what} {name}", FeedElement.Coil, series, henry, StrengthOf(station, PartKind.Coil));
+        FeedPart Line(LineType type, double lengthM, FeedElement element) => new($"{section.Title} {name}", element, element == FeedElement.Line, lengthM / (299792458.0 * type.VelocityFactor),
+            StrengthOf(station, PartKind.Cable) ?? FeedProblem.RowOf(type)?.PeakVoltageV)
+        {
+            LineOhm = type.CharacteristicOhm,
+        };
         switch (section)
         {
+            case LineSection line:
+                return [Line(line.Type, line.LengthM, FeedElement.Line)];
+            case StubSection stub:
+                return [Line(stub.Type, stub.LengthM, stub.Shorted ? FeedElement.ShortedStub : FeedElement.OpenStub)];
             case ReactiveSection { IsCoil: true } coil:
                 return [Coil(coil.Title, coil.IsSeries, coil.Value)];
             case ReactiveSection capacitor:
@@ -129,7 +138,7 @@ public static class StrikeNetworks
             case TransformerSection transformer:
                 return [Coil("winding to ground of transformer", false, transformer.PrimaryH / (transformer.TurnsRatio * transformer.TurnsRatio))];
             default:
-                throw new ArgumentException("This network holds a line; a strike is not followed through it.", nameof(section));
+                throw new ArgumentException($"What a strike does to a {section.Title} is not known.", nameof(section));
         }
     }
 }

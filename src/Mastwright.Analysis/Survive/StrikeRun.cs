@@ -214,7 +214,7 @@ public static class StrikeRun
 
         if (StrikeNetworks.LeftOut(result) is { IsEmpty: false } left)
         {
-            remarks.Add(new("strike-no-network", Severity.Note, $"No network of coils and capacitors alone is known on {string.Join(", ", left)}: what a strike does to it is not followed."));
+            remarks.Add(new("strike-no-network", Severity.Note, $"No network is known on {string.Join(", ", left)}: what a strike does to it is not followed."));
         }
 
         if (networks.Length > 1)

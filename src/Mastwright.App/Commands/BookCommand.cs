@@ -12,8 +12,8 @@ namespace Mastwright.App.Commands;
 /// <summary><c>book</c>: the whole station on paper.</summary>
 internal static class BookCommand
 {
-    private static readonly Option<string?> Pdf = new("--pdf") { Description = "Write the book as PDF to this file." };
-    private static readonly Option<string?> Html = new("--html") { Description = "Write the book as one self-contained web page to this file." };
+    private static readonly Option<string?> Pdf = new Option<string?>("--pdf") { Description = "Write the book as PDF to this file." }.NamesFile();
+    private static readonly Option<string?> Html = new Option<string?>("--html") { Description = "Write the book as one self-contained web page to this file." }.NamesFile();
     private static readonly Option<bool> Replace = new("--replace") { Description = "Replace files of these names." };
     private static readonly Option<string?> Date = new("--date") { Description = "The date to print, as 2027-05-01; left out, today." };
 

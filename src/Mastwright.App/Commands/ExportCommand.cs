@@ -17,12 +17,12 @@ internal static class ExportCommand
     private static readonly Option<string?> Band = new("--band") { Description = "Name of the band whose network is written." };
     private static readonly Option<string?> MastName = new("--mast") { Description = "The mast; needed when the station has several." };
     private static readonly Option<string?> GroupName = new("--group") { Description = "Name of the group whose feed is written, instead of a band." };
-    private static readonly Option<string?> Netlist = new("--netlist") { Description = "File for the SPICE netlist, mast and losses as at the design frequency." };
-    private static readonly Option<string?> AtLine = new("--at-line") { Description = "File (.s1p) for what the line sees over the band, in the Touchstone format." };
-    private static readonly Option<string?> Ports = new("--ports") { Description = "File (.s2p; for a group .s3p and up) for the network alone, in the Touchstone format." };
+    private static readonly Option<string?> Netlist = new Option<string?>("--netlist") { Description = "File for the SPICE netlist, mast and losses as at the design frequency." }.NamesFile();
+    private static readonly Option<string?> AtLine = new Option<string?>("--at-line") { Description = "File (.s1p) for what the line sees over the band, in the Touchstone format." }.NamesFile();
+    private static readonly Option<string?> Ports = new Option<string?>("--ports") { Description = "File (.s2p; for a group .s3p and up) for the network alone, in the Touchstone format." }.NamesFile();
 
-    private static readonly Option<string?> Drawing = new("--drawing") { Description = "File (.svg) for the schematic." };
-    private static readonly Option<string?> Smith = new("--smith") { Description = "File (.svg) for the path of the match over the Smith chart." };
+    private static readonly Option<string?> Drawing = new Option<string?>("--drawing") { Description = "File (.svg) for the schematic." }.NamesFile();
+    private static readonly Option<string?> Smith = new Option<string?>("--smith") { Description = "File (.svg) for the path of the match over the Smith chart." }.NamesFile();
     private static readonly Option<string?> Network = new Option<string?>("--network") { Description = "Another kind of network than the one used; left out, the one used." }.AcceptOnlyFromAmong([.. Kinds().Select(k => k.Word)]);
 
     public static Command Create()

@@ -9,7 +9,7 @@ internal static class NewCommand
 {
     public static Command Create()
     {
-        var file = new Argument<string>("file") { Description = "The file to write; it must not exist yet.", DefaultValueFactory = _ => "station.yaml" };
+        var file = new Argument<string>("file") { Description = "The file to write; it must not exist yet.", DefaultValueFactory = _ => "station.yaml" }.NamesFile();
         var command = new Command("new", "Write a commented starter file.") { file };
         command.SetAction(parsed => Run(parsed.GetValue(file)!));
         return command;

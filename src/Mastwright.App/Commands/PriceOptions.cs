@@ -9,9 +9,9 @@ namespace Mastwright.App.Commands;
 /// <summary>The options of a command that counts money: the user's own prices, and a sample file to start them from.</summary>
 internal static class PriceOptions
 {
-    public static Option<string?> Prices { get; } = new("--prices") { Description = "Your own prices as CSV (part,unit,price,currency,pack,invented,note); left out, invented samples." };
+    public static Option<string?> Prices { get; } = new Option<string?>("--prices") { Description = "Your own prices as CSV (part,unit,price,currency,pack,invented,note); left out, invented samples." }.NamesFile();
 
-    public static Option<string?> Sample { get; } = new("--sample") { Description = "Write the invented sample prices as a CSV file to start your own from; nothing else is done." };
+    public static Option<string?> Sample { get; } = new Option<string?>("--sample") { Description = "Write the invented sample prices as a CSV file to start your own from; nothing else is done." }.NamesFile();
 
     /// <summary>The prices asked for; null when none were. What cannot be read comes back as findings.</summary>
     public static Reading<PriceList>? Read(ParseResult parsed)

@@ -18,8 +18,8 @@ internal static class ServeCommand
         var file = Shared.FileArgument();
         var port = new Option<int>("--port") { Description = "Port to listen on; 0 takes any free one.", DefaultValueFactory = _ => 4870 };
         var listen = new Option<string>("--listen") { Description = "Address to listen on. Anything but this machine itself asks for a random key in the address.", DefaultValueFactory = _ => "127.0.0.1" };
-        var certificate = new Option<string?>("--certificate") { Description = "Certificate (PEM) for a secure connection, one your phone trusts: only then does its browser open the outdoors page without a connection." };
-        var privateKey = new Option<string?>("--certificate-key") { Description = "Private key (PEM) of the certificate; left out, it is in the same file." };
+        var certificate = new Option<string?>("--certificate") { Description = "Certificate (PEM) for a secure connection, one your phone trusts: only then does its browser open the outdoors page without a connection." }.NamesFile();
+        var privateKey = new Option<string?>("--certificate-key") { Description = "Private key (PEM) of the certificate; left out, it is in the same file." }.NamesFile();
         var command = new Command("serve", "Open the workbench: a local page for the whole job.") { file, port, listen, certificate, privateKey };
         command.SetAction((parsed, cancellation) => Run(parsed.GetValue(file), parsed.GetValue(port), parsed.GetValue(listen)!, (parsed.GetValue(certificate), parsed.GetValue(privateKey)), cancellation));
         return command;

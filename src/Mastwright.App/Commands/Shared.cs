@@ -11,12 +11,12 @@ namespace Mastwright.App.Commands;
 internal static class Shared
 {
     /// <summary>The design file; left out, the built-in station is taken.</summary>
-    public static Argument<string?> FileArgument() => new("file")
+    public static Argument<string?> FileArgument() => new Argument<string?>("file")
     {
         Description = "The design file; left out, the station built into the program.",
         Arity = ArgumentArity.ZeroOrOne,
         DefaultValueFactory = _ => null,
-    };
+    }.NamesFile();
 
     /// <summary>The terminal for results.</summary>
     public static IAnsiConsole Output() => On(Console.Out, Console.IsOutputRedirected);

@@ -24,7 +24,7 @@ internal static class StudyCommands
             command.Add(choice);
         }
 
-        var csv = new Option<string?>("--csv") { Description = "A folder for every table and every curve as comma-separated text." };
+        var csv = new Option<string?>("--csv") { Description = "A folder for every table and every curve as comma-separated text." }.NamesFile();
         command.Add(csv);
         if (study.TakesPrices)
         {

@@ -14,11 +14,11 @@ namespace Mastwright.App.Commands;
 /// <summary><c>sweep</c>: a measured sweep over the prediction, the fit, the next setting; kept in the journal when asked.</summary>
 internal static class SweepCommand
 {
-    private static readonly Argument<string> Design = new("design") { Description = "The design file." };
-    private static readonly Argument<string> Measured = new("measured") { Description = "The sweep: .s1p, .s2p (Touchstone) or .csv." };
+    private static readonly Argument<string> Design = new Argument<string>("design") { Description = "The design file." }.NamesFile();
+    private static readonly Argument<string> Measured = new Argument<string>("measured") { Description = "The sweep: .s1p, .s2p (Touchstone) or .csv." }.NamesFile();
     private static readonly Option<bool> Keep = new("--keep") { Description = "Keep the sweep in the journal beside the design." };
-    private static readonly Option<string?> JournalFile = new("--journal") { Description = "The journal to keep it in; left out, beside the design." };
-    private static readonly Option<string?> Plot = new("--plot") { Description = "Also write the drawing as an SVG file." };
+    private static readonly Option<string?> JournalFile = new Option<string?>("--journal") { Description = "The journal to keep it in; left out, beside the design." }.NamesFile();
+    private static readonly Option<string?> Plot = new Option<string?>("--plot") { Description = "Also write the drawing as an SVG file." }.NamesFile();
     private static readonly Option<string?> When = new("--at") { Description = "When it was taken; left out, now." };
     private static readonly Option<string?> By = new("--by") { Description = "Who took it." };
     private static readonly Option<string?> NoteText = new("--note") { Description = "Free words." };

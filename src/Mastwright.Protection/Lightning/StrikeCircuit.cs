@@ -25,6 +25,7 @@ internal static class StrikeCircuit
 
     private const int MastSections = 4;
     private const int ShieldSections = 4;
+    internal const double LineDamping = 8; // a line in a box does not radiate: damped just enough for its sections not to ring
     private const double ArresterLeadH = 50e-9; // some 5 cm of lead
     private const double ArresterOhm = 0.05; // a gas arrester that burns
     /// <summary>Surge impedance of an upright cylinder: 60 (ln(2√2·h/r) − 1) (Sargent and Darveniza 1969, from memory).</summary>
@@ -38,7 +39,7 @@ internal static class StrikeCircuit
         var circuit = new TransientCircuit()
             .CurrentSource("stroke", TransientCircuit.Ground, Top, Waveform.Of(s.Stroke.CurrentA))
             .Resistor("channel", Top, TransientCircuit.Ground, s.ChannelOhm);
-        circuit = Ladder(circuit, "mast", Top, Base, MastSurgeImpedance(s.Mast).Value, s.Mast.HeightM, Vacuum.SpeedOfLightMPerS, 0, MastSections);
+        circuit = Ladder(circuit, "mast", Top, Base, TransientCircuit.Ground, MastSurgeImpedance(s.Mast).Value, s.Mast.HeightM / Vacuum.SpeedOfLightMPerS, MastSections);
         circuit = circuit.Capacitor("base insulator", Base, Plate, s.Mast.BaseCapacitanceF);
         circuit = s.Gap is { } gap
             ? Gap(circuit, gap, spark!)
@@ -77,6 +78,9 @@ internal static class StrikeCircuit
             {
                 FeedElement.Coil => circuit.Inductor(part.Name, node, next, part.Value),
                 FeedElement.Capacitor => circuit.Capacitor(part.Name, node, next, part.Value),
+                FeedElement.Line => Ladder(circuit, part.Name, node, next, Plate, part.LineOhm, part.Value, LineSections(part), LineDamping),
+                FeedElement.OpenStub => Ladder(circuit, part.Name, node, $"end of {part.Name}", Plate, part.LineOhm, part.Value, LineSections(part), LineDamping),
+                FeedElement.ShortedStub => Ladder(circuit, part.Name, node, Plate, Plate, part.LineOhm, part.Value, LineSections(part), LineDamping),
                 _ => circuit.Resistor(part.Name, node, next, part.Value),
             };
             if (part.InSeries)
@@ -84,6 +88,18 @@ internal static class StrikeCircuit
         }
 
         return (circuit, node);
+    }
+
+    // Sections short against the front of the steepest stroke, some 200 ns.
+    private static int LineSections(FeedPart line) => (int)Math.Clamp(Math.Ceiling(line.Value / 20e-9), 2, 8);
+
+    /// <summary>The parts a length of line is made of, in order: capacitances across it, at both its ends first and last, and inductances with their dampings.</summary>
+    /// <param name="line">The line.</param>
+    internal static (string[] Across, string[] Along, string[] Dampings) PiecesOf(FeedPart line)
+    {
+        var n = Enumerable.Range(1, LineSections(line)).ToArray();
+        var last = line.Element == FeedElement.ShortedStub ? n.Length - 1 : n.Length;
+        return ([.. Enumerable.Range(0, last + 1).Select(k => $"{line.Name} {k} C")], [.. n.Select(k => $"{line.Name} {k} L")], [.. n.Select(k => $"{line.Name} {k} damping")]);
     }
 
     private static TransientCircuit ArresterAt(TransientCircuit circuit, string name, string inner, string shield, double? sparkoverV) => sparkoverV is not { } volts
@@ -101,7 +117,12 @@ internal static class StrikeCircuit
         var (ohm, share) = Route(cable.Route);
         var delay = cable.LengthM / (share * Vacuum.SpeedOfLightMPerS);
         var own = cable.LengthM / (cable.VelocityFactor * Vacuum.SpeedOfLightMPerS) / ShieldSections;
-        circuit = Ladder(circuit, "shield", Plate, Entry, ohm, cable.LengthM, share * Vacuum.SpeedOfLightMPerS, cable.ShieldOhmPerM * cable.LengthM, ShieldSections);
+
+        // The whole resistance at the near end: it matters only late, when the line is short.
+        var from = cable.ShieldOhmPerM > 0 ? "shield 0" : Plate;
+        if (cable.ShieldOhmPerM > 0)
+            circuit = circuit.Resistor("shield R", Plate, from, cable.ShieldOhmPerM * cable.LengthM);
+        circuit = Ladder(circuit, "shield", from, Entry, TransientCircuit.Ground, ohm, delay, ShieldSections);
         circuit = ArresterAt(circuit, Arrester, inner, Plate, cable.ArresterSparkoverV).Capacitor(CableInner, inner, Plate, own / cable.ImpedanceOhm / 2);
         var node = inner;
         for (var k = 1; k <= ShieldSections; k++)
@@ -136,29 +157,29 @@ internal static class StrikeCircuit
             .Resistor("panel bond R", "bond end", Mains, 0.01);
     }
 
-    // A line as π sections: unlike a travelling-wave line they do not hold the step down. The resistance beside each inductance damps the resonances of the
-    // sections, which are the model's and not the mast's, and stands in for what a mast radiates.
-    private static TransientCircuit Ladder(
-        TransientCircuit circuit, string name, string from, string to, double ohm, double lengthM, double speedMPerS, double seriesOhm, int sections)
+    /// <summary>
+    /// A line as π sections: unlike a travelling-wave line they do not hold the step down. The resistance beside each inductance damps the resonances of the
+    /// sections, which are the model's and not the mast's, and stands in for what a mast radiates.
+    /// </summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="name">Its name, before the numbers of the pieces.</param>
+    /// <param name="from">Near end.</param>
+    /// <param name="to">Far end; the return itself for a short.</param>
+    /// <param name="back">The return.</param>
+    /// <param name="ohm">Impedance.</param>
+    /// <param name="delayS">Delay from end to end in seconds.</param>
+    /// <param name="sections">Number of sections.</param>
+    /// <param name="damping">Resistance beside each inductance over the impedance.</param>
+    internal static TransientCircuit Ladder(TransientCircuit circuit, string name, string from, string to, string back, double ohm, double delayS, int sections, double damping = 2)
     {
-        var henry = ohm * lengthM / speedMPerS / sections;
-        var farad = lengthM / speedMPerS / ohm / sections;
+        var (henry, farad) = (ohm * delayS / sections, delayS / ohm / sections);
         var node = from;
-        if (seriesOhm > 0)
-        {
-            // The whole resistance at the near end: it matters only late, when the line is short.
-            circuit = circuit.Resistor($"{name} R", from, $"{name} 0", seriesOhm);
-            node = $"{name} 0";
-        }
-
-        circuit = circuit.Capacitor($"{name} 0 C", node, TransientCircuit.Ground, farad / 2);
+        circuit = circuit.Capacitor($"{name} 0 C", node, back, farad / 2);
         for (var k = 1; k <= sections; k++)
         {
             var next = k == sections ? to : $"{name} {k}";
-            circuit = circuit
-                .Inductor($"{name} {k} L", node, next, henry)
-                .Resistor($"{name} {k} damping", node, next, 2 * ohm)
-                .Capacitor($"{name} {k} C", next, TransientCircuit.Ground, k == sections ? farad / 2 : farad);
+            circuit = circuit.Inductor($"{name} {k} L", node, next, henry).Resistor($"{name} {k} damping", node, next, damping * ohm);
+            circuit = next == back ? circuit : circuit.Capacitor($"{name} {k} C", next, back, k == sections ? farad / 2 : farad);
             node = next;
         }
 

@@ -67,8 +67,8 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
     private StruckPart Part(string name)
     {
         // At the mast the cable shows as its first capacitance; what goes along it flows through its first inductance.
-        var carrier = name == StrikeCircuit.CableInner ? StrikeCircuit.FirstInner : name;
-        var across = raw.VoltageAcross(name);
+        var carrier = name == StrikeCircuit.CableInner ? StrikeCircuit.FirstInner : LineOf(name) is { } line ? StrikeCircuit.PiecesOf(line).Along[0] : name;
+        var across = Across(name);
         var peak = across.Max(Math.Abs);
         var above = 0.0;
         for (var i = 1; i < across.Count; i++)
@@ -80,8 +80,21 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
         return new(name,
             Volts($"peak voltage, {name}", "U", peak, _crest),
             Trail.Computed($"peak current, {name}", "I", raw.HighestCurrent(carrier).Value, QuantityKind.PeakCurrent, "transient run", Run, _crest),
-            Trail.Computed($"energy, {name}", "W", name == carrier ? raw.EnergyJ(name) : EnergyAlongCable(), QuantityKind.Energy, "W = ∫u·i dt", Run, _crest),
+            Trail.Computed($"energy, {name}", "W", LineOf(name) is { } l ? EnergyIn(l) : name == carrier ? raw.EnergyJ(name) : EnergyAlongCable(), QuantityKind.Energy, "W = ∫u·i dt", Run, _crest),
             Trail.Computed($"time above half, {name}", "t½", above, QuantityKind.Time, "transient run", Run, _crest));
+    }
+
+    private FeedPart? LineOf(string name) => scenario.Feed.FirstOrDefault(p => p.IsLine && p.Name == name);
+
+    // Along a line the voltage is looked at where it is highest.
+    private IReadOnlyList<double> Across(string name) => LineOf(name) is { } line
+        ? StrikeCircuit.PiecesOf(line).Across.Select(raw.VoltageAcross).MaxBy(v => v.Max(Math.Abs))!
+        : raw.VoltageAcross(name);
+
+    private double EnergyIn(FeedPart line)
+    {
+        var (across, along, dampings) = StrikeCircuit.PiecesOf(line);
+        return across.Concat(along).Concat(dampings).Sum(raw.EnergyJ);
     }
 
     private double EnergyAlongCable()
@@ -190,7 +203,7 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
         if (scenario.Gap is not null)
             waves.Add(Wave("gap current", QuantityKind.PeakCurrent, raw.Current(StrikeCircuit.GapPart)));
         foreach (var part in scenario.Feed)
-            waves.Add(Wave($"voltage, {part.Name}", QuantityKind.PeakVoltage, raw.VoltageAcross(part.Name)));
+            waves.Add(Wave($"voltage, {part.Name}", QuantityKind.PeakVoltage, Across(part.Name)));
         if (scenario.Cable is not null)
             waves.Add(Wave("current along the cable", QuantityKind.PeakCurrent, raw.Current(StrikeCircuit.FirstShield)));
         if (scenario.House is not null)

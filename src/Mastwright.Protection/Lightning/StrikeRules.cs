@@ -48,7 +48,12 @@ internal static class StrikeRules
         }
 
         foreach (var part in s.Feed.IsDefault ? [] : s.Feed)
+        {
             Range("strike-feed-part", $"The value of {part.Name}", part.Value, 1e-15, 1e9, "");
+            if (part.IsLine)
+                Range("strike-feed-line", $"The impedance of {part.Name}", part.LineOhm, 5, 1000, "Ω");
+        }
+
         if (!s.Feed.IsDefaultOrEmpty && s.Feed.Select(p => p.Name).Distinct().Count() != s.Feed.Length)
             faults.Add(new("strike-feed-names", Severity.Error, "Two parts of the feed have one name.", WayOut: "Give every part its own name."));
         if (s.LineOhm is { } line)

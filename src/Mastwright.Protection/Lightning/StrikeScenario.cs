@@ -78,6 +78,15 @@ public enum FeedElement
 
     /// <summary>A resistance in ohms.</summary>
     Resistor,
+
+    /// <summary>A length of line in the path, its shield on the plate; the value is its delay in seconds.</summary>
+    Line,
+
+    /// <summary>A line from the path, open at its end; the value is its delay in seconds.</summary>
+    OpenStub,
+
+    /// <summary>A line from the path, shorted at its end; the value is its delay in seconds.</summary>
+    ShortedStub,
 }
 
 /// <summary>One part of the network between the mast and the cable, in order from the mast.</summary>
@@ -86,7 +95,14 @@ public enum FeedElement
 /// <param name="InSeries">True in series; false from the line to the plate.</param>
 /// <param name="Value">Value in SI units.</param>
 /// <param name="StrengthPeakV">Strength in volts peak; null when unknown.</param>
-public sealed record FeedPart(string Name, FeedElement Element, bool InSeries, double Value, double? StrengthPeakV = null);
+public sealed record FeedPart(string Name, FeedElement Element, bool InSeries, double Value, double? StrengthPeakV = null)
+{
+    /// <summary>Impedance of a line in ohms; without meaning for other parts.</summary>
+    public double LineOhm { get; init; } = 50;
+
+    /// <summary>Whether it is a length of line.</summary>
+    internal bool IsLine => Element is FeedElement.Line or FeedElement.OpenStub or FeedElement.ShortedStub;
+}
 
 /// <summary>How the cable to the house runs.</summary>
 public enum CableRoute

@@ -211,11 +211,11 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
         var path = Path;
         if (wroteWithoutName && path != Nameless)
         {
-            if (!File.Exists(path) && File.Exists(Nameless))
+            if (File.Exists(Nameless))
             {
                 var opened = JournalStore.OpenReadOnly(Nameless);
                 using var store = opened.Value;
-                if ((store is null ? opened.Problem : store.Backup(path).Problem) is { } problem)
+                if ((store is null ? opened.Problem : File.Exists(path) ? Into(path, store.Content()) : store.Backup(path).Problem) is { } problem)
                 {
                     return (path, problem);
                 }
@@ -225,6 +225,19 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
         }
 
         return (path, null);
+    }
+
+    // A journal of that name is there already, of a design that is gone: what was noted is added to it.
+    private static Finding? Into(string path, Outcome<JournalContent> noted)
+    {
+        if (noted.Value is not { } content)
+        {
+            return noted.Problem;
+        }
+
+        var opened = JournalStore.Open(path);
+        using var store = opened.Value;
+        return store is null ? opened.Problem : store.Import(content).Problem;
     }
 
     private static string Stamp(string path)

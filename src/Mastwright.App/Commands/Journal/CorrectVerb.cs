@@ -18,7 +18,7 @@ internal static class CorrectVerb
     private static readonly Option<string?> Gust = new("--gust") { Description = "Of a storm: strongest gust." };
     private static readonly Option<string?> Ice = new("--ice") { Description = "Of a storm: radial ice." };
     private static readonly Option<string?> Lightning = new("--lightning") { Description = "Of a storm: yes or no." };
-    private static readonly Option<string?> Photo = new("--photo") { Description = "Of a photo: where it lies now." };
+    private static readonly Option<string?> Photo = new Option<string?>("--photo") { Description = "Of a photo: where it lies now." }.NamesFile();
 
     public static Command Create()
     {

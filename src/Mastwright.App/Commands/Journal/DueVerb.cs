@@ -12,7 +12,7 @@ internal static class DueVerb
     private static readonly Option<string?> Built = new("--built") { Description = "Day the station was built or last gone through; left out, the day of the first entry." };
     private static readonly Option<int> Within = new("--within") { Description = "How many days to look ahead.", DefaultValueFactory = _ => 60 };
     private static readonly Option<string?> Today = new("--today") { Description = "The day to count from; left out, today." };
-    private static readonly Option<string?> Calendar = new("--calendar") { Description = "Also write everything due as an iCalendar file (RFC 5545) for your calendar." };
+    private static readonly Option<string?> Calendar = new Option<string?>("--calendar") { Description = "Also write everything due as an iCalendar file (RFC 5545) for your calendar." }.NamesFile();
 
     public static Command Create() => JournalVerb.Reading("due", "Show what is due, and write it for your calendar. Exits with 1 when something is overdue.", Run, Built, Within, Today, Calendar);
 

@@ -10,8 +10,8 @@ namespace Mastwright.App.Commands.Journal;
 /// <summary><c>journal export</c> and <c>journal import</c>: everything as JSON or CSV, and back without loss.</summary>
 internal static class ExportVerbs
 {
-    private static readonly Option<string?> To = new("--to") { Description = "A .json file, or a folder for CSV tables.", Required = true };
-    private static readonly Option<string?> From = new("--from") { Description = "A .json file, or a folder of CSV tables, as the export wrote them.", Required = true };
+    private static readonly Option<string?> To = new Option<string?>("--to") { Description = "A .json file, or a folder for CSV tables.", Required = true }.NamesFile();
+    private static readonly Option<string?> From = new Option<string?>("--from") { Description = "A .json file, or a folder of CSV tables, as the export wrote them.", Required = true }.NamesFile();
 
     public static Command Export() => JournalVerb.Reading("export", "Write everything as one JSON file or a folder of CSV tables.", Export, To);
 

@@ -11,8 +11,8 @@ namespace Mastwright.App.Commands.Journal;
 /// <summary><c>journal backup</c>, <c>restore</c> and <c>check</c>.</summary>
 internal static class FileVerbs
 {
-    private static readonly Option<string?> To = new("--to") { Description = "The backup's file; an earlier one of that name is replaced only by a good one.", Required = true };
-    private static readonly Option<string?> From = new("--from") { Description = "The backup.", Required = true };
+    private static readonly Option<string?> To = new Option<string?>("--to") { Description = "The backup's file; an earlier one of that name is replaced only by a good one.", Required = true }.NamesFile();
+    private static readonly Option<string?> From = new Option<string?>("--from") { Description = "The backup.", Required = true }.NamesFile();
 
     public static Command Backup() => JournalVerb.Reading("backup", "Copy the journal while it is in use; the copy is checked before it takes its place.", verb =>
         verb.Open(write: false, store => store.Backup(verb.Written.Text(To)!) is { Problem: { } problem } ? JournalVerb.Refuse(problem) : JournalVerb.Say($"Backed up to {verb.Written.Text(To)}.")), To);

@@ -14,7 +14,7 @@ namespace Mastwright.App.Commands.Journal;
 internal sealed class JournalVerb
 {
     private static readonly Argument<string?> Design = Shared.FileArgument();
-    private static readonly Option<string?> JournalFile = new("--journal") { Description = "The journal; left out, the file beside the design with the ending .journal." };
+    private static readonly Option<string?> JournalFile = new Option<string?>("--journal") { Description = "The journal; left out, the file beside the design with the ending .journal." }.NamesFile();
     private static readonly Option<string?> MastName = new("--mast") { Description = "The mast; needed when the station has several." };
     private static readonly Option<string?> When = new("--at") { Description = "Date, or date and time, e.g. 2026-05-01 or \"2026-05-01 14:30\"; left out, now." };
     private static readonly Option<string?> By = new("--by") { Description = "Who noted it." };

@@ -7,7 +7,7 @@ namespace Mastwright.App.Commands.Journal;
 /// <summary><c>journal note</c> and <c>journal photo</c>.</summary>
 internal static class NoteVerbs
 {
-    private static readonly Option<string?> File = new("--photo") { Description = "The photo's file; it stays where it is.", Required = true };
+    private static readonly Option<string?> File = new Option<string?>("--photo") { Description = "The photo's file; it stays where it is.", Required = true }.NamesFile();
     private static readonly Option<string?> About = new("--about") { Description = "Key, as the list shows it, of the entry it belongs to." };
 
     public static Command Note() => JournalVerb.Adding("note", "Write words into the journal (with --note).", verb =>

@@ -9,8 +9,8 @@ namespace Mastwright.App.Commands.Journal;
 /// <summary><c>journal readings</c>: a sheet for a day of tension readings, and the filled-in sheet into the journal with the next turns.</summary>
 internal static class ReadingsVerb
 {
-    private static readonly Option<string?> Sheet = new("--sheet") { Description = "Write the sheet to fill in, a CSV file; nothing is noted." };
-    private static readonly Option<string?> From = new("--from") { Description = "The filled-in sheet: every reading is noted, and the next turns of every turnbuckle are given." };
+    private static readonly Option<string?> Sheet = new Option<string?>("--sheet") { Description = "Write the sheet to fill in, a CSV file; nothing is noted." }.NamesFile();
+    private static readonly Option<string?> From = new Option<string?>("--from") { Description = "The filled-in sheet: every reading is noted, and the next turns of every turnbuckle are given." }.NamesFile();
 
     public static Command Create() => JournalVerb.Reading("readings", "Write a sheet of tension readings to fill in, or note a filled-in one and get the next turns.", Run, Sheet, From);
 
