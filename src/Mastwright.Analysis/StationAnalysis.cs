@@ -222,8 +222,8 @@ public static class StationAnalysis
             }
 
             var guys = answers.Select(a => a.Guys).Concat(groupGuys).ToList();
-            checks.AddRange(GuyStress.Checks(mast, guys));
-            findings.AddRange(GuyStress.Notes(mast, guys));
+            checks.AddRange(GuyStress.Checks(mast, guys, station.UnitSystem));
+            findings.AddRange(GuyStress.Notes(mast, guys, station.UnitSystem));
             return [.. answers.Select(a => a.Result)];
         }
 

@@ -124,6 +124,19 @@ public class StationTests
         Assert.True(poor < 5000 && good > 5000, $"poor {poor:F0} V, good {good:F0} V");
     }
 
+    /// <summary>Places along guys and distances to people come in the units of the station, in every trade; "40 m" may only be a band.</summary>
+    [Fact]
+    public void Checks_and_findings_of_a_station_in_feet_speak_of_feet()
+    {
+        var result = Examples.Result("tube-12m");
+        var texts = result.Checks.SelectMany(c => new[] { c.GoverningCase, c.Demand.Name, c.Capacity.Name }).Concat(result.Findings.Where(f => f.Code == "guys-carry-current").Select(f => f.Message)).ToList();
+
+        var bands = result.Station.Bands.Select(b => b.Title).ToHashSet();
+        Assert.All(texts.SelectMany(t => System.Text.RegularExpressions.Regex.Matches(t, @"[\d.]+ m\b").Select(m => m.Value)), m => Assert.Contains(m, bands));
+        Assert.Contains(texts, t => t.Contains(" ft from the mast", StringComparison.Ordinal));
+        Assert.Contains(texts, t => t.StartsWith("electric field at 45 ft", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void The_fingerprint_follows_the_design_not_its_looks()
     {

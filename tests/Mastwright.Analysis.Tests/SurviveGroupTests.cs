@@ -19,7 +19,9 @@ public class SurviveGroupTests
     public void A_group_is_driven_with_its_whole_power()
     {
         var result = Examples.Result("pair-80m");
-        var drives = GroupDrives.Of(result.Station, 0, TestContext.Current.CancellationToken);
+        var known = WireSolver.Solve(WireModels.Of(result.Station), 3.65e6, null, TestContext.Current.CancellationToken).Require();
+        var drives = GroupDrives.Of(result.Station, 0, new Dictionary<double, WireSolution> { [3.65e6] = known }, TestContext.Current.CancellationToken);
+        Assert.All(drives, d => Assert.Same(known.Mesh, d.Driven.Mesh));
         var directions = result.Groups.Single().Directions;
         Assert.Equal(directions.Length, drives.Length);
         foreach (var (drive, direction) in drives.Zip(directions))

@@ -51,6 +51,8 @@ public class SurviveTests
 
         Assert.Equal(30e3, own.CrestFoundA(), 1);
         Assert.Equal(0.986, own.Correction, 0.001);
+        Assert.Equal(SourceKind.Design, own.Source.Kind);
+        Assert.NotEqual(SourceKind.Design, StrikeRun.Strokes(station)[0].Source.Kind);
     }
 
     /// <summary>Dwight 1936 by hand: two rods of 2.4 m and 16 mm, 4.8 m apart, in 200 Ω·m.</summary>
@@ -152,6 +154,7 @@ public class SurviveTests
         Assert.Equal(strike.Solved.ResistanceOhm, report.Together.Value, 1e-9);
         Assert.Equal(1 / ((1 / strike.RadialsOhm.Value) + (1 / strike.RingOhm!.Value)), report.Together.Value, 1e-6);
         Assert.Equal(SourceKind.Assumed, report.StepLimit.Inputs.Single(i => i.Symbol == "t").Source.Kind);
+        Assert.Equal(LightningCurrents.Source, report.RadialSheath!.Inputs.Single(i => i.Symbol == "I").Source);
         Assert.NotEqual(SourceKind.Design, report.HandStep!.Inputs.Single(i => i.Symbol == "I").Source.Kind);
     }
 

@@ -141,6 +141,9 @@ public sealed class WholeJobTests(Keeping keeping)
         await page.Locator("#v-text").FillAsync("first look after raising");
         await page.Locator("button.go").ClickAsync();
         await page.Locator("button.go").ClickAsync();
+
+        // Before anything was entered the sign says the same: what counts is the entry among those taken.
+        await Assertions.Expect(page.Locator("li.taken")).ToHaveCountAsync(1);
         await Assertions.Expect(page.Locator("#sign")).ToContainTextAsync("Everything entered here is in the journal");
     }
 

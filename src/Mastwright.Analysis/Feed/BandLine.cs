@@ -42,7 +42,7 @@ public sealed record BandLine(LineType Type, double LengthM, FeedLine Centre, Fe
         var bare = FeedLine.Of(type, length, result.FeedOhm, band.FrequencyHz, band.PowerW);
         var worst = at.HighestVoltage.Value > centre.HighestVoltage.Value ? at : centre;
         var budget = PowerBudget.Of(band.PowerW, [("feed line", centre.TotalLoss.Value), ("network", chosen.LossDb)], result.Efficiency.Value);
-        return new BandLine(type, length, centre, at, edge, bare, budget, worst.Checks($"{band.Title}", new PeakVolts(row.PeakVoltageV), new RmsAmps(double.MaxValue), peakFactor: band.ModulationPeak)[0]);
+        return new BandLine(type, length, centre, at, edge, bare, budget, worst.Checks($"{band.Title}", new PeakVolts(row.PeakVoltageV), new RmsAmps(double.MaxValue), peakFactor: band.ModulationPeak, units: station.UnitSystem)[0]);
     }
 }
 

@@ -38,7 +38,7 @@ public static class GuyCurrentRun
         }
 
         return [.. station.Masts.Select((mast, i) => new GuyCurrents(
-            mast.Name, before[i], [.. New(mast, cut.Masts[i])], after[i], [.. GuyStress.Checks(mast, before[i])]))];
+            mast.Name, before[i], [.. New(mast, cut.Masts[i])], after[i], [.. GuyStress.Checks(mast, before[i], station.UnitSystem)]))];
     }
 
     private static ImmutableArray<ImmutableArray<GuyDrive>> Drives(Station station, CancellationToken cancellation)

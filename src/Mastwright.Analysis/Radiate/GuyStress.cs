@@ -104,7 +104,7 @@ internal static class GuyStress
     }
 
     /// <summary>Whether the insulators hold: the worst of each level over all drives.</summary>
-    public static IEnumerable<Check> Checks(Mast mast, IReadOnlyList<GuyDrive> drives)
+    public static IEnumerable<Check> Checks(Mast mast, IReadOnlyList<GuyDrive> drives, UnitSystem units)
     {
         for (var level = 1; level <= mast.Guys.Length; level++)
         {
@@ -123,13 +123,13 @@ internal static class GuyStress
             var wet = part.Given("wet flashover at power frequency", "Uw", part.WetFlashoverV, QuantityKind.RmsVoltage);
             var capacity = Trail.Computed("peak voltage allowed", "Va", Math.Sqrt(2) * part.WetFlashoverV / FlashoverMargin, QuantityKind.PeakVoltage, "Va = √2·Uw/2", Source.CommonPractice, wet);
             yield return Check.AtMost($"survive.guy-insulator[{mast.Name}, level {level}]", Trade.Survive, "Guy insulators hold the radio-frequency voltage", demand, capacity,
-                $"{drive.Case}: guy to {worst.Anchor}, insulator at {worst.AtM.ToString("0.0", CultureInfo.InvariantCulture)} m from the mast",
+                $"{drive.Case}: guy to {worst.Anchor}, insulator at {QuantityFormat.Show(worst.AtM, QuantityKind.Length, units, 3)} from the mast",
                 "Put two or three insulators in series there, or take longer ones.");
         }
     }
 
     /// <summary>Notes on guys that take part in the radiation.</summary>
-    public static IEnumerable<Finding> Notes(Mast mast, IReadOnlyList<GuyDrive> drives)
+    public static IEnumerable<Finding> Notes(Mast mast, IReadOnlyList<GuyDrive> drives, UnitSystem units)
     {
         var ringing = drives.Select(d => (Drive: d, Worst: d.Pieces.Where(p => p.Rings).MaxBy(p => p.OfMast))).Where(x => x.Worst is not null).ToList();
         if (ringing.Count == 0)
@@ -138,7 +138,7 @@ internal static class GuyStress
         }
 
         var words = ringing.Select(x => string.Create(CultureInfo.InvariantCulture,
-            $"{x.Drive.Case}: level {x.Worst!.Level}, {x.Worst.FromM:0.0} to {x.Worst.ToM:0.0} m from the mast{(x.Worst.Grounded ? ", grounded at its foot" : "")}, {100 * x.Worst.OfMast:0} %"));
+            $"{x.Drive.Case}: level {x.Worst!.Level}, {QuantityFormat.Show(x.Worst.FromM, QuantityKind.Length, units, 3)} to {QuantityFormat.Show(x.Worst.ToM, QuantityKind.Length, units, 3)} from the mast{(x.Worst.Grounded ? ", grounded at its foot" : "")}, {100 * x.Worst.OfMast:0} %"));
         yield return new("guys-carry-current", Severity.Note,
             $"Guys of mast {mast.Name} carry more than a tenth of the mast's largest current, and are in the impedance, the pattern and the loss shown: {string.Join("; ", words)}.",
             WayOut: "`mastwright guy-currents` shows every piece and where to cut it.");

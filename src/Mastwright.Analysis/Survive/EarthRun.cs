@@ -55,9 +55,10 @@ public static class EarthRun
         progress?.Report(new AnalysisStep("Following a stroke into the earth", 0.6));
         var strike = StrikeSimulation.Run(scenario, solved: all, cancellation: cancellation);
         var factor = station.Earth.SurfaceOhmM is { } layer ? StepTouch.SurfaceFactor(soil, layer, station.Earth.SurfaceThicknessM) : StepTouch.SurfaceFactor(soil, soil, 0);
+        var crest = Trail.Given("crest of the first negative stroke", "I", stroke.CrestA, QuantityKind.PeakCurrent, stroke.Source);
         var duration = Trail.Assumed("duration of the fault current", "t", 0.5, QuantityKind.Time, "common practice, no source: the time a mains protection usually needs");
         return new(
-            [.. rows], together, Around(station, mast, soil), UnderCurrent(station, soil, stroke.CrestA), Sheath(mast, soil, stroke.CrestA), strike?.PlatePeakV, strike?.Ground ?? [],
+            [.. rows], together, Around(station, mast, soil), UnderCurrent(station, soil, crest), Sheath(mast, soil, crest), strike?.PlatePeakV, strike?.Ground ?? [],
             strike is null ? null : StepTouch.StepBesideHemisphere(soil, Trail.Computed("current into the earth", "I", strike.PlatePeakV.Value / together.Value, QuantityKind.PeakCurrent, "I = Up/R", Page, strike.PlatePeakV, together), 1),
             StepTouch.StepLimit(factor, station.Earth.SurfaceOhmM ?? soil, duration, BodyWeight.Kg50), StepTouch.TouchLimit(factor, station.Earth.SurfaceOhmM ?? soil, duration, BodyWeight.Kg50),
             [.. scenario.Faults(), .. Remarks(station, mast)]);
@@ -115,7 +116,7 @@ public static class EarthRun
         return station.Earth.Rods > 0 ? [plate, EarthElectrode.Hemisphere(soil, double.Hypot(station.Earth.RodLengthM, station.Earth.RodDistanceM))] : [plate];
     }
 
-    private static Trail? UnderCurrent(Station station, double soil, double currentA)
+    private static Trail? UnderCurrent(Station station, double soil, Trail crest)
     {
         var earth = station.Earth;
         if (earth.Rods == 0)
@@ -125,11 +126,12 @@ public static class EarthRun
 
         // As if the rods alone took the whole current: what they come down to, and no more.
         var one = EarthElectrode.Rod(soil, earth.RodLengthM, earth.RodDiameterM / 2);
-        return SoilIonisation.ConcentratedResistance(one, soil, currentA / earth.Rods, SoilIonisation.CriticalFieldCigre);
+        var share = Trail.Computed("current into one rod", "I1", crest.Value / earth.Rods, QuantityKind.PeakCurrent, "I1 = I/n", Page, crest, Trail.Given("number of rods", "n", earth.Rods, QuantityKind.Count, Source.DesignFile));
+        return SoilIonisation.ConcentratedResistance(one, soil, share, SoilIonisation.CriticalFieldCigre);
     }
 
-    private static Trail Sheath(Mast mast, double soil, double currentA) =>
-        SoilIonisation.SheathRadius(soil, mast.Radials.Count * mast.Radials.LengthM, currentA, SoilIonisation.CriticalFieldCigre);
+    private static Trail Sheath(Mast mast, double soil, Trail crest) =>
+        SoilIonisation.SheathRadius(soil, mast.Radials.Count * mast.Radials.LengthM, crest, SoilIonisation.CriticalFieldCigre);
 
     private static Trail Ohms(string name, BuriedConductors solved, double soil) =>
         Trail.Computed($"resistance, {name}", "R", solved.ResistanceOhm, QuantityKind.Resistance, "line sources on every wire, one potential", Page,

@@ -113,7 +113,8 @@ public static class ExposureRun
     {
         const int bearings = 8;
         var mast = station.Masts[mastIndex];
-        var requests = GroupDrives.Of(station, mastIndex, cancellation)
+        var known = solutions.DistinctBy(s => s.FrequencyHz).ToDictionary(s => s.FrequencyHz);
+        var requests = GroupDrives.Of(station, mastIndex, known, cancellation)
             .Select(d => (d.Name, Request: Request(mast, new MastDrive(d.Driven, d.Group.PowerW), new Emission(d.Group.FrequencyHz, d.Group.PowerW, 1, GroupRun.BandOf(station, d.Group)?.Duty ?? 1), FarthestM)))
             .Concat(Idle(station, mastIndex, solutions)).ToList();
         var found = new ImmutableArray<GroupExposure>[requests.Count];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Fields.Results;
+using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 
 namespace Mastwright.Analysis.Survive;
@@ -17,8 +18,9 @@ internal static class GroupDrives
     /// <summary>Every switch position in which a mast is fed.</summary>
     /// <param name="station">The station.</param>
     /// <param name="mastIndex">The mast.</param>
+    /// <param name="known">Currents solved already, by frequency; others are solved here.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static ImmutableArray<GroupDrive> Of(Station station, int mastIndex, CancellationToken cancellation)
+    public static ImmutableArray<GroupDrive> Of(Station station, int mastIndex, IReadOnlyDictionary<double, WireSolution> known, CancellationToken cancellation)
     {
         var name = station.Masts[mastIndex].Name;
         var groups = station.Groups.Where(g => g.Directions.Any(d => d.Currents.Any(c => c.Mast == name))).ToList();
@@ -31,7 +33,7 @@ internal static class GroupDrives
         [
             .. groups.SelectMany(group =>
             {
-                var solution = MastDrive.Solve(station, group.FrequencyHz, cancellation);
+                var solution = known.GetValueOrDefault(group.FrequencyHz) ?? MastDrive.Solve(station, group.FrequencyHz, cancellation);
                 var overSoil = solution.Mesh.Model.Ground is Fields.Wires.Ground.HalfSpace;
                 var earth = station.Masts.Select((m, i) => overSoil ? 0 : BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
                 return group.Directions.Where(d => d.Currents.Any(c => c.Mast == name)).Select(d => new GroupDrive($"{group.Name}, {d.Name}", group, GroupRun.AtPower(group, solution, GroupRun.Asked(station, d), earth).Driven));

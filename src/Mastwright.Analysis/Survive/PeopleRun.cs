@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mastwright.Fields.Results;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 using Mastwright.Numerics;
 using Mastwright.Protection.People;
 
@@ -41,7 +42,7 @@ internal static class PeopleRun
                 Check One(string field, Trail allowed, QuantityKind kind, double value) => Check.AtMost(
                     $"survive.people.{field}[{mast.Name}, {band.Title}, {ExposureLimits.Name(limit.Rule)}]", Trade.Survive,
                     $"{field} field where people stay",
-                    Trail.Computed($"{field} field at {distanceM:0.#} m", field[..1].ToUpperInvariant(), value, kind,
+                    Trail.Computed($"{field} field at {QuantityFormat.Show(distanceM, QuantityKind.Length, station.UnitSystem, 3)}", field[..1].ToUpperInvariant(), value, kind,
                             "largest of 16 bearings and heights of 0.5 to 2 m, from the solved currents and charges", Source.Derived("docs/theory/fields-wires.md"), power)
                         .Within(drive.Range),
                     allowed, $"{band.Title}, {ExposureLimits.Name(limit.Rule)}, general public",

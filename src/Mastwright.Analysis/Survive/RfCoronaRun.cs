@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Catalog;
 using Mastwright.Fields.Results;
+using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Protection.Statics;
 
@@ -27,13 +28,15 @@ public static class RfCoronaRun
     {
         var mast = station.Masts[mastIndex];
         var bands = new ImmutableArray<RfCoronaRow>[station.Bands.Length];
+        var solutions = new WireSolution[bands.Length];
         Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
         {
             var band = station.Bands[b];
-            var drive = MastDrive.Of(station, MastDrive.Solve(station, band.FrequencyHz, cancellation), mastIndex);
+            var solution = solutions[b] = MastDrive.Solve(station, band.FrequencyHz, cancellation);
+            var drive = MastDrive.Of(station, solution, mastIndex);
             bands[b] = Surfaces(station, mast, outline, band.Title, drive.Driven, Crest(station, band.ModulationPeak) * Math.Sqrt(band.PowerW / drive.ReferenceW));
         });
-        var groups = GroupDrives.Of(station, mastIndex, cancellation)
+        var groups = GroupDrives.Of(station, mastIndex, solutions.DistinctBy(s => s.FrequencyHz).ToDictionary(s => s.FrequencyHz), cancellation)
             .SelectMany(g => Surfaces(station, mast, outline, g.Name, g.Driven, Crest(station, GroupRun.BandOf(station, g.Group)?.ModulationPeak ?? 1)));
         return [.. bands.SelectMany(b => b).Concat(groups).GroupBy(r => r.Surface.Part).Select(g => g.MaxBy(r => r.Surface.Use)!).OrderByDescending(r => r.Surface.Use)];
     }

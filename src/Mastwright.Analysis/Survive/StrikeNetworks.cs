@@ -117,7 +117,7 @@ public static class StrikeNetworks
     private static IEnumerable<FeedPart> PartsOf(Station station, LadderSection section, string name)
     {
         FeedPart Coil(string what, bool series, double henry) => new($"{what} {name}", FeedElement.Coil, series, henry, StrengthOf(station, PartKind.Coil));
-        FeedPart Line(LineType type, double lengthM, FeedElement element) => new($"{section.Title} {name}", element, element == FeedElement.Line, lengthM / (299792458.0 * type.VelocityFactor),
+        FeedPart Line(LineType type, double lengthM, FeedElement element) => new($"{section.Title} {name}", element, element == FeedElement.Line, lengthM / (Vacuum.SpeedOfLightMPerS * type.VelocityFactor),
             StrengthOf(station, PartKind.Cable) ?? FeedProblem.RowOf(type)?.PeakVoltageV)
         {
             LineOhm = type.CharacteristicOhm,

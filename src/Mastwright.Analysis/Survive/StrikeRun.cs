@@ -235,7 +235,7 @@ public static class StrikeRun
 
     private static HeidlerStroke Own(OwnStroke own)
     {
-        var raw = new HeidlerStroke("own stroke", own.CrestA, 1, own.FrontS, own.TailS);
+        var raw = new HeidlerStroke("own stroke", own.CrestA, 1, own.FrontS, own.TailS) { Source = Source.DesignFile };
         return raw with { Correction = raw.CurrentA(raw.CrestTimeS()) / own.CrestA };
     }
 

@@ -3,6 +3,7 @@ using System.Numerics;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Quantities;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Circuits.Lines;
 
@@ -44,14 +45,15 @@ public sealed record FeedLine(
     /// <param name="currentRating">RMS current it carries at this frequency.</param>
     /// <param name="dutyRatio">Average over peak power of the mode; heating follows its root.</param>
     /// <param name="peakFactor">Crest with modulation over the crest at the stated power; breakdown follows it.</param>
-    public ImmutableArray<Check> Checks(string name, PeakVolts peakRating, RmsAmps currentRating, double dutyRatio = 1, double peakFactor = 1)
+    /// <param name="units">The reader's units, for places along the line.</param>
+    public ImmutableArray<Check> Checks(string name, PeakVolts peakRating, RmsAmps currentRating, double dutyRatio = 1, double peakFactor = 1, UnitSystem units = UnitSystem.Metric)
     {
         var maker = new Source("the line's maker", SourceKind.MakerData);
         var heating = Trail.Computed("heating current on the line", "Ih", HighestCurrent.Value * Math.Sqrt(dutyRatio), QuantityKind.RmsCurrent, "Ih = I·√η", Page, HighestCurrent);
         var crest = Trail.Computed("highest peak voltage on the line with modulation", "Vm", peakFactor * HighestVoltage.Value, QuantityKind.PeakVoltage, "Vm = m·Vp", Page, HighestVoltage, CrestFactor.Of(peakFactor));
         return
         [
-            Check.AtMost($"feed.line.voltage[{name}]", Trade.Feed, "Voltage along the feed line", crest, Trail.Given("peak rating", "Vr", peakRating.Value, QuantityKind.PeakVoltage, maker), FormattableString.Invariant($"{HighestVoltageFromLoadM:0.#} m from the load, full power"), "Match at the mast instead of at the transmitter, or use a heavier line."),
+            Check.AtMost($"feed.line.voltage[{name}]", Trade.Feed, "Voltage along the feed line", crest, Trail.Given("peak rating", "Vr", peakRating.Value, QuantityKind.PeakVoltage, maker), $"{QuantityFormat.Show(HighestVoltageFromLoadM, QuantityKind.Length, units, 3)} from the load, full power", "Match at the mast instead of at the transmitter, or use a heavier line."),
             Check.AtMost($"feed.line.current[{name}]", Trade.Feed, "Heating along the feed line", heating, Trail.Given("current rating", "Ir", currentRating.Value, QuantityKind.RmsCurrent, maker), "full power", "Match at the mast instead of at the transmitter, or use a heavier line."),
         ];
     }

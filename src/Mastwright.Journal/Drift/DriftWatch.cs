@@ -87,7 +87,8 @@ public static class DriftWatch
             return (Math.Abs(off) > limit
                 ? new DriftReport(what, DriftState.Alarm, sorted, null, null, double.NegativeInfinity, double.PositiveInfinity, limit, null, $"{what}: the last measurement is outside the limit.")
                 : new DriftReport(what, DriftState.Unknown, sorted, null, null, double.NegativeInfinity, double.PositiveInfinity, limit, null, $"{what}: {sorted.Length} measurement(s), {FewestPoints} are needed to see a trend."))
-                with { Deviation = last };
+                with
+            { Deviation = last };
         }
         // The newest measurements say what is: a series longer than the fit takes is judged by its end.
         var first = Math.Max(0, sorted.Length - MostPoints);

@@ -210,7 +210,7 @@ internal static class JournalFile
         var application = int.Parse(Strings(connection, "PRAGMA application_id")[0], CultureInfo.InvariantCulture);
         var version = Version(connection);
         if (application != Migrations.ApplicationId)
-            return Problem("journal-foreign", path, "This file is a database, but not a journal.", null, "a journal file", "Choose another file; this one was not touched.");
+            return Problem("journal-foreign", path, "This file is a database, but not a journal.", null, "a journal file", "Choose another file; this one was not touched. If it was your journal, restore the newest backup in its place.");
         if (version > Migrations.Latest)
             return Problem("journal-newer", path, $"This journal was written by a newer program: its form is number {version}, this program knows up to {Migrations.Latest}.", version.ToString(CultureInfo.InvariantCulture), $"up to {Migrations.Latest}", "Use the newer program, or export there to JSON and import here. The file was not touched.");
         return null;

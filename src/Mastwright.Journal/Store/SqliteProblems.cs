@@ -28,7 +28,7 @@ internal static class SqliteProblems
             CannotOpen => new("journal-cannot-open", Severity.Error, "The journal cannot be opened or made here.", place, null, null, "Check that the folder exists and that you may read and write it."),
             Busy or Locked => new("journal-busy", Severity.Error, "Another program is writing the journal.", place, null, null, "Wait a moment and try again; close the other program if it hangs."),
             Corrupt => new("journal-damaged", Severity.Error, "The journal is damaged.", place, null, null, "Restore the newest backup; keep the damaged file until all is well."),
-            NotADatabase => new("journal-foreign", Severity.Error, "This file is not a journal.", place, null, "a journal file", "Choose another file; this one was not touched."),
+            NotADatabase => new("journal-foreign", Severity.Error, "This file is not a journal.", place, null, "a journal file", "Choose another file; this one was not touched. If it was your journal, restore the newest backup in its place."),
             InputOutput => new("journal-io", Severity.Error, "The disk reported an error: nothing of this was written.", place, null, null, "Check the disk and the connection to it, then try again."),
             Constraint => new("journal-constraint", Severity.Error, $"The journal refuses this: {problem.Message}", place, null, null, "Report this; nothing was written."),
             _ => new("journal-failed", Severity.Error, $"The journal could not do this: {problem.Message}", place, null, null, "Try again; if it stays so, restore the newest backup."),

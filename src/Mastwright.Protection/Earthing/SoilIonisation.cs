@@ -17,13 +17,13 @@ public static class SoilIonisation
     private static readonly Source Sunde = Source.FromMemory("Sunde, Earth Conduction Effects in Transmission Systems", "1968");
 
     /// <summary>Resistance of a concentrated electrode at a current: R = R₀/√(1 + I/Ig), Ig = Es·ρ/(2π R₀²).</summary>
-    public static Trail ConcentratedResistance(Trail lowCurrentOhm, double resistivityOhmM, double currentA, Trail criticalField)
+    public static Trail ConcentratedResistance(Trail lowCurrentOhm, double resistivityOhmM, Trail current, Trail criticalField)
     {
         var limit = LimitCurrentA(lowCurrentOhm.Value, resistivityOhmM, criticalField.Value);
         var ig = Trail.Computed("current at which soil breaks down", "Ig", limit, QuantityKind.PeakCurrent, "Ig = Es·ρ/(2π·R0²)", Cigre,
             criticalField, Trail.Given("soil resistivity", "ρ", resistivityOhmM, QuantityKind.Resistivity, Source.DesignFile), lowCurrentOhm);
-        return Trail.Computed("impulse resistance", "Ri", lowCurrentOhm.Value / Math.Sqrt(1 + (Math.Abs(currentA) / limit)), QuantityKind.Resistance, "Ri = R0/√(1 + I/Ig)", Cigre,
-            lowCurrentOhm, Trail.Given("current", "I", currentA, QuantityKind.PeakCurrent, Source.DesignFile), ig)
+        return Trail.Computed("impulse resistance", "Ri", lowCurrentOhm.Value / Math.Sqrt(1 + (Math.Abs(current.Value) / limit)), QuantityKind.Resistance, "Ri = R0/√(1 + I/Ig)", Cigre,
+            lowCurrentOhm, current, ig)
             .Within("electrodes up to about 30 m across", null);
     }
 
@@ -32,13 +32,13 @@ public static class SoilIonisation
         criticalFieldVPerM * resistivityOhmM / (2 * Math.PI * lowCurrentOhm * lowCurrentOhm);
 
     /// <summary>Radius of the broken-down soil round a rod or buried wire that leaks a current evenly: ρI/(2πL·Es), in metres.</summary>
-    public static Trail SheathRadius(double resistivityOhmM, double lengthM, double currentA, Trail criticalField) =>
-        Trail.Computed("radius of broken-down soil", "ai", resistivityOhmM * currentA / (2 * Math.PI * lengthM * criticalField.Value), QuantityKind.Length, "ai = ρ·I/(2π·L·Es)", Sunde,
-            Trail.Given("soil resistivity", "ρ", resistivityOhmM, QuantityKind.Resistivity, Source.DesignFile), Trail.Given("current", "I", currentA, QuantityKind.PeakCurrent, Source.DesignFile),
+    public static Trail SheathRadius(double resistivityOhmM, double lengthM, Trail current, Trail criticalField) =>
+        Trail.Computed("radius of broken-down soil", "ai", resistivityOhmM * current.Value / (2 * Math.PI * lengthM * criticalField.Value), QuantityKind.Length, "ai = ρ·I/(2π·L·Es)", Sunde,
+            Trail.Given("soil resistivity", "ρ", resistivityOhmM, QuantityKind.Resistivity, Source.DesignFile), current,
             Trail.Given("length", "L", lengthM, QuantityKind.Length, Source.DesignFile), criticalField);
 
     /// <summary>Radius of a half ball of broken-down soil: √(ρI/(2π Es)), in metres.</summary>
-    public static Trail HemisphereRadius(double resistivityOhmM, double currentA, Trail criticalField) =>
-        Trail.Computed("radius of broken-down soil", "ri", Math.Sqrt(resistivityOhmM * currentA / (2 * Math.PI * criticalField.Value)), QuantityKind.Length, "ri = √(ρ·I/(2π·Es))", Sunde,
-            Trail.Given("soil resistivity", "ρ", resistivityOhmM, QuantityKind.Resistivity, Source.DesignFile), Trail.Given("current", "I", currentA, QuantityKind.PeakCurrent, Source.DesignFile), criticalField);
+    public static Trail HemisphereRadius(double resistivityOhmM, Trail current, Trail criticalField) =>
+        Trail.Computed("radius of broken-down soil", "ri", Math.Sqrt(resistivityOhmM * current.Value / (2 * Math.PI * criticalField.Value)), QuantityKind.Length, "ri = √(ρ·I/(2π·Es))", Sunde,
+            Trail.Given("soil resistivity", "ρ", resistivityOhmM, QuantityKind.Resistivity, Source.DesignFile), current, criticalField);
 }

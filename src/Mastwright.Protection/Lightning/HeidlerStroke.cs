@@ -1,3 +1,4 @@
+using Mastwright.Model.Trails;
 using MathNet.Numerics.Integration;
 
 namespace Mastwright.Protection.Lightning;
@@ -13,6 +14,9 @@ namespace Mastwright.Protection.Lightning;
 /// <param name="Exponent">n; 10 in the standard.</param>
 public sealed record HeidlerStroke(string Name, double CrestA, double Correction, double FrontS, double TailS, double Exponent = 10)
 {
+    /// <summary>Where its crest comes from: the standard's table, or the design file for an own stroke.</summary>
+    public Source Source { get; init; } = LightningCurrents.Source;
+
     /// <summary>Current at a time.</summary>
     public double CurrentA(double timeS)
     {

@@ -11,7 +11,7 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
 {
     private const int DrawnPoints = 600;
     private static readonly Source Run = Source.Derived("docs/theory/lightning.md");
-    private readonly Trail _crest = Trail.Given("crest of the stroke", "I", scenario.Stroke.CrestA, QuantityKind.PeakCurrent, LightningCurrents.Source);
+    private readonly Trail _crest = Trail.Given("crest of the stroke", "I", scenario.Stroke.CrestA, QuantityKind.PeakCurrent, scenario.Stroke.Source);
 
     public StrikeResult Read()
     {

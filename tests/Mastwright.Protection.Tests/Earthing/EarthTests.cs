@@ -1,6 +1,7 @@
 using Mastwright.Fields.Electrostatics;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Earthing;
+using Mastwright.Protection.Lightning;
 
 namespace Mastwright.Protection.Tests.Earthing;
 
@@ -78,12 +79,14 @@ public class EarthTests
         Assert.Equal(1, earth.SurfaceShare(60, 0) * earth.ResistanceOhm / (100 / (2 * Math.PI * 60)), 0.01);
     }
 
+    private static Trail Current(double amperes) => Trail.Given("current", "I", amperes, QuantityKind.PeakCurrent, LightningCurrents.Source);
+
     // Sunde and CIGRE 63 (from memory), evaluated outside.
     [Theory]
     [InlineData(100, 50e3, 1.628675)]
     [InlineData(1000, 50e3, 5.150323)]
     public void Half_ball_of_broken_soil(double rho, double amp, double metres) =>
-        Assert.Equal(metres, SoilIonisation.HemisphereRadius(rho, amp, SoilIonisation.CriticalFieldMousa).Value, 1e-6);
+        Assert.Equal(metres, SoilIonisation.HemisphereRadius(rho, Current(amp), SoilIonisation.CriticalFieldMousa).Value, 1e-6);
 
     [Theory]
     [InlineData(40.386, 100, 50e3, 10.867581)]
@@ -91,11 +94,11 @@ public class EarthTests
     public void Impulse_resistance(double r0, double rho, double amp, double ohm)
     {
         var low = Trail.Given("resistance", "R0", r0, QuantityKind.Resistance, Source.DesignFile);
-        Assert.Equal(ohm, SoilIonisation.ConcentratedResistance(low, rho, amp, SoilIonisation.CriticalFieldCigre).Value, 1e-5);
+        Assert.Equal(ohm, SoilIonisation.ConcentratedResistance(low, rho, Current(amp), SoilIonisation.CriticalFieldCigre).Value, 1e-5);
     }
 
     [Fact]
-    public void Sheath_of_a_rod() => Assert.Equal(1.105243, SoilIonisation.SheathRadius(100, 2.4, 50e3, SoilIonisation.CriticalFieldMousa).Value, 1e-6);
+    public void Sheath_of_a_rod() => Assert.Equal(1.105243, SoilIonisation.SheathRadius(100, 2.4, Current(50e3), SoilIonisation.CriticalFieldMousa).Value, 1e-6);
 
     // IEEE Std 80-2000 annex B.1 prints 2686.6 and 838.2 V for 70 kg with Cs rounded to 0.74 (from memory).
     [Fact]
