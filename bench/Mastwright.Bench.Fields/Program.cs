@@ -61,6 +61,28 @@ var every = Clock(() =>
 });
 Console.WriteLine($"  every point {every.Cpu:F0} ms, fit {fitted.Cpu:F0} ms of processor time with {band.SolvedHz.Length} solutions, ratio {every.Cpu / fitted.Cpu:F1}, worst difference {worst:E1}, estimated {band.ErrorEstimate:E1}");
 
+Console.WriteLine("the band study: every amateur band swept over 60 buried radials with guys, 0.5 %; a solution for each of 61 points (baseline, from three points):");
+var station60 = Stations.WithGuys(Stations.Buried(average, 60, Vec3.Zero));
+foreach (var (low, high) in ((double, double)[])[(1.81e6, 2.0e6), (3.5e6, 4.0e6), (7.0e6, 7.3e6), (10.1e6, 10.15e6), (14.0e6, 14.35e6), (18.068e6, 18.168e6), (21.0e6, 21.45e6), (24.89e6, 24.99e6), (28.0e6, 29.7e6)])
+{
+    var cut = WireMesh.Build(station60, high).Mesh!;
+    var turns = RotationSymmetry.Find(cut);
+    BandSweep? swept = null;
+    var sweep = Clock(() => swept = BandSweep.Run(station60, low, high, 0.005));
+    var three = Clock(() =>
+    {
+        for (var i = 0; i < 3; i++)
+            WireSolver.Solve(cut, low + ((high - low) * i / 2)).Require();
+    });
+    var find = Clock(() => RotationSymmetry.Find(cut));
+    var pairs = Clock(() => new Interactions(cut, high));
+    SectorSystem? system = null;
+    var fill = Clock(() => system = SectorSystem.Fill(cut, turns!, high, default));
+    Complex[][] feed = [WireSolver.Excitation(cut, cut.FeedEnds[0])];
+    var factor = Clock(() => system!.Solve(feed, [new Complex[cut.UnknownCount]], default));
+    Console.WriteLine($"  {low / 1e6:F1} to {high / 1e6:F1} MHz, {cut.UnknownCount} unknowns in {turns!.Order} sectors: sweep {sweep.Cpu:F0} ms with {swept!.SolvedHz.Length} solutions, every point {three.Cpu / 3 * 61:F0} ms, ratio {three.Cpu / 3 * 61 / sweep.Cpu:F1}; of one solution {three.Cpu / 3:F0} ms: symmetry {find.Cpu:F0}, pairs found {pairs.Cpu:F0}, filling {fill.Cpu:F0}, factorising {factor.Cpu:F0}");
+}
+
 if (args.Contains("four"))
 {
     Console.WriteLine("four masts with 60 buried radials each, average soil, 3.6 MHz:");

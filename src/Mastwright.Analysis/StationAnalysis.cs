@@ -71,7 +71,7 @@ public static class StationAnalysis
             var soil = EarthChoice.IsExact(station) && solutions.Count > 0 ? OverSoil() : [];
             var groups = Groups(solutions, soil);
             var resonances = Resonances(model, solutions);
-            var groupGuys = GroupRun.Guys(station, solutions);
+            var groupGuys = GroupRun.Guys(station, solutions, soil);
             var masts = station.Masts.Select((m, i) => Mast(m, stands[i], resonances[i], Bands(m, i, solutions, soil, groupGuys[i]), groups)).ToImmutableArray();
             checks.AddRange(MetalsRun.Checks(station));
             return new StationResult

@@ -214,6 +214,20 @@ public class RadiateModelTests
         Assert.InRange(power, 0.99, 1.01);
     }
 
+    /// <summary>The same for buried radials: heat in the soil summed up to the wires, heat in wires and what leaves, within 1 %; guys of strand, with rods at their feet.</summary>
+    [Fact]
+    public void Energy_of_a_station_on_buried_radials_balances()
+    {
+        var station = Examples.Read(Tube.Replace("count: 32, length: 33 ft", "count: 8, length: 16 ft")).Station!;
+        var band = station.Bands.Single(b => b.FrequencyHz == 7.1e6);
+        var solution = SoilSolver.Solve(SoilModels.Of(station).Model, band.FrequencyHz, default).Solution!;
+        var balance = SoilBalance.Of(station, band, solution, default)!;
+
+        Assert.InRange(balance.Power!.Closure, 0.99, 1.01);
+        Assert.InRange(balance.Power.OutwardW, balance.SkyWave, 1);
+        Assert.InRange(balance.Power.SoilW, 0.02, 0.9);
+    }
+
     [Fact]
     public void Elevated_radials_are_weighed_by_wire()
     {

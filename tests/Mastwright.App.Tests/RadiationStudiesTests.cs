@@ -53,6 +53,43 @@ public sealed class RadiationStudiesTests : IDisposable
         Assert.All(curves.Skip(1), l => Assert.True(double.TryParse(l.Split(',')[^1], System.Globalization.CultureInfo.InvariantCulture, out _), l));
     }
 
+    /// <summary>Wires that cannot be solved are told by the names the file gave them, with why and a way out, and the verdict is no.</summary>
+    [Theory]
+    [InlineData("rail, east: -3 m, north: 0 m, height: 3 m, end-east: 3 m, end-north: 0 m, end-height: 3 m", "\"mast T, run 1\" and \"metal rail\" cross without a joint", "End one of them at the crossing")]
+    [InlineData("cap, east: 8 m, north: 5 m, height: 2 m, end-height: 2.02 m, diameter: 100 mm", "\"metal cap\" is shorter than its own radius", "Merge it with its neighbour")]
+    [InlineData("tank, east: 8 m, north: 5 m, end-height: 4 m, diameter: 2 m", "\"metal tank\" is too fat", "Model it as a cage of thinner wires")]
+    public async Task Wires_that_cannot_be_solved_are_refused_by_the_verdict(string metal, string why, string wayOut)
+    {
+        var path = Small();
+        await File.WriteAllTextAsync(path, (await File.ReadAllTextAsync(path)).Replace("frequency: 7.1 MHz", "frequency: 29.6 MHz"));
+        await File.AppendAllTextAsync(path, $"\nnearby-metal:\n  - {{ name: {metal} }}\n");
+        var run = await Cli.Start("check", path);
+
+        Assert.Equal(1, run.ExitCode);
+        var said = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains(why, said);
+        Assert.Contains(wayOut, said);
+        Assert.DoesNotContain("   at ", run.Output + run.Errors);
+    }
+
+    /// <summary>Memory is told before it is taken, by the study and by a verdict over the real soil, which then says that it rests on the estimate.</summary>
+    [Theory]
+    [InlineData("soil")]
+    [InlineData("currents")]
+    [InlineData("check")]
+    public async Task Unsolvable_sizes_are_refused_with_their_memory(string command)
+    {
+        var path = Small();
+        var text = (await File.ReadAllTextAsync(path)).Replace("count: 9, length: 16 ft", "count: 360, length: 200 m, shortened: [ { from: 20 °, to: 100 °, length: 90 m } ]").Replace("soil: average land", "soil: average land\n  earth: exact");
+        var lines = text.Split('\n').Where(l => !l.Contains("frequency: 3.65 MHz")).Select(l => l.Replace("7.1 MHz", "28.5 MHz"));
+        await File.WriteAllTextAsync(path, string.Join('\n', lines));
+        var run = await Cli.Start(command, path);
+
+        var said = string.Join(' ', run.Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Matches(@"unknown currents and needs [0-9.]+ GB of memory", said);
+        Assert.DoesNotContain("   at ", run.Output + run.Errors);
+    }
+
     private string Small()
     {
         var text = File.ReadAllText(Repository.File("examples", "tube-12m.yaml"))

@@ -107,10 +107,10 @@ internal static class BandRun
         var wanted = Check.AtLeast($"radiate.efficiency[{mast.Name}, {band.Title}]", Trade.Radiate, "Radiation efficiency", efficiency,
             Trail.Given("efficiency wanted", "ηmin", station.Limits.Efficiency, QuantityKind.Ratio, Source.DesignFile), $"mast {mast.Name}, {band.Title}",
             "Lay more and longer radials first; then top-load or lengthen the mast.");
-        var ratio = mastOhm.Real / lossless.Real;
-        var guys = GuyStress.OfBand(mast, band, driven, ratio);
-        return new BandAnswer(result, [wanted, .. FeedChecks.Of(station, mast, result), .. PeopleRun.Of(station, mast, band, driven, ratio),
-            .. FenceRun.AtFence(station, mast, band, driven, ratio)], guys);
+        var drive = MastDrive.Of(overSoil ?? solution, feed, () => earth.Value);
+        var fields = drive.FieldsNear(station, mast);
+        var guys = GuyStress.OfBand(mast, band, drive.Driven, drive.ReferenceW);
+        return new BandAnswer(result, [wanted, .. FeedChecks.Of(station, mast, result), .. PeopleRun.Of(station, mast, band, drive, fields), .. FenceRun.AtFence(station, mast, band, drive, fields)], guys);
     }
 
     /// <summary>Capacitance across the base: the insulator and the strays.</summary>

@@ -25,13 +25,17 @@ internal static class GroupRun
         : new(group.Name, [.. Directions(station, group, overSoil, [.. station.Masts.Select(_ => InTheSolution)], true)]);
 
     /// <summary>What the guys of every mast see in every switch position in which it is fed, in the order of the masts.</summary>
-    public static ImmutableArray<ImmutableArray<GuyDrive>> Guys(Station station, IReadOnlyDictionary<double, WireSolution> solutions)
+    /// <param name="station">The station.</param>
+    /// <param name="solutions">The currents over perfect ground, by frequency.</param>
+    /// <param name="soil">The currents over the real soil, where the earth is to be exact.</param>
+    public static ImmutableArray<ImmutableArray<GuyDrive>> Guys(Station station, IReadOnlyDictionary<double, WireSolution> solutions, IReadOnlyDictionary<double, WireSolution>? soil = null)
     {
         var drives = station.Masts.Select(_ => ImmutableArray.CreateBuilder<GuyDrive>()).ToList();
         foreach (var group in station.Groups.Where(g => solutions.ContainsKey(g.FrequencyHz)))
         {
-            var solution = solutions[group.FrequencyHz];
-            var earth = Earth(station, solution).Select(e => e.Value).ToList();
+            var real = soil?.GetValueOrDefault(group.FrequencyHz);
+            var solution = real ?? solutions[group.FrequencyHz];
+            var earth = real is null ? Earth(station, solution).Select(e => e.Value).ToList() : [.. station.Masts.Select(_ => 0.0)];
             foreach (var direction in group.Directions)
             {
                 var asked = Asked(station, direction);

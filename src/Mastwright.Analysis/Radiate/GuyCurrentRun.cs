@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Analysis.Survive;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
@@ -46,10 +47,18 @@ public static class GuyCurrentRun
         var frequencies = station.Bands.Select(b => b.FrequencyHz).Concat(station.Groups.Select(g => g.FrequencyHz)).Distinct().ToList();
         var sweep = WireSolver.Sweep(model, frequencies, null, cancellation);
         var solutions = sweep.Solutions.IsEmpty ? [] : frequencies.Zip(sweep.Solutions).ToDictionary(p => p.First, p => p.Second);
-        var groups = GroupRun.Guys(station, solutions);
+        var soil = EarthChoice.IsExact(station) ? OverSoil(station, frequencies, cancellation) : [];
+        var groups = GroupRun.Guys(station, solutions, soil);
         return [.. station.Masts.Select((mast, feed) => solutions.Count == 0 ? [] : station.Bands
-            .Select(band => BandRun.Of(station, mast, band, solutions[band.FrequencyHz], feed).Guys)
+            .Select(band => (Band: band, Drive: MastDrive.Of(station, soil.GetValueOrDefault(band.FrequencyHz) ?? solutions[band.FrequencyHz], feed)))
+            .Select(b => GuyStress.OfBand(mast, b.Band, b.Drive.Driven, b.Drive.ReferenceW))
             .Concat(groups[feed]).ToImmutableArray())];
+    }
+
+    private static Dictionary<double, WireSolution> OverSoil(Station station, List<double> frequencies, CancellationToken cancellation)
+    {
+        var model = SoilModels.Of(station).Model;
+        return frequencies.Select(f => (f, SoilSolver.Solve(model, f, cancellation).Solution)).Where(s => s.Solution is not null).ToDictionary(s => s.f, s => s.Solution!);
     }
 
     // Each ringing piece is halved; the same cut goes into every guy of the level, so that the mast stays round.

@@ -43,7 +43,11 @@ public sealed record GuyInsulator(int Level, string Anchor, double AtM, double P
 /// <param name="FrequencyHz">Frequency, Hz.</param>
 /// <param name="Pieces">Conducting pieces.</param>
 /// <param name="Insulators">Insulators between them.</param>
-public sealed record GuyDrive(string Mast, string Case, double FrequencyHz, ImmutableArray<GuyPiece> Pieces, ImmutableArray<GuyInsulator> Insulators);
+public sealed record GuyDrive(string Mast, string Case, double FrequencyHz, ImmutableArray<GuyPiece> Pieces, ImmutableArray<GuyInsulator> Insulators)
+{
+    /// <summary>Whether the currents are those over the real soil; else over perfect ground.</summary>
+    public bool OverSoil { get; init; }
+}
 
 /// <summary>What the guys do at radio frequency: currents on their pieces and voltages across their insulators.</summary>
 internal static class GuyStress
@@ -96,7 +100,7 @@ internal static class GuyStress
             }
         }
 
-        return new(mast.Name, title, driven.FrequencyHz, pieces.ToImmutable(), insulators.ToImmutable());
+        return new(mast.Name, title, driven.FrequencyHz, pieces.ToImmutable(), insulators.ToImmutable()) { OverSoil = driven.Mesh.Model.Ground is Fields.Wires.Ground.HalfSpace };
     }
 
     /// <summary>Whether the insulators hold: the worst of each level over all drives.</summary>
@@ -115,7 +119,7 @@ internal static class GuyStress
             var part = Catalogue.Default.StrainInsulators[mast.Guys[level - 1].Insulator];
             var demand = Trail.Computed("peak voltage across a guy insulator", "Vp", worst.PeakV, QuantityKind.PeakVoltage, "Vp = √2·I/(ωC)·m, I the solved current through the insulator at full power, m the modulation's crest", Solver,
                     Trail.Given("frequency", "f", drive.FrequencyHz, QuantityKind.Frequency, Source.DesignFile), part.Given("capacitance between the ends", "C", part.CapacitanceF, QuantityKind.Capacitance))
-                .Within("dry and clean; solved over perfect ground; the insulator a capacitance of no length");
+                .Within($"dry and clean; solved over {(drive.OverSoil ? "the real soil" : "perfect ground")}; the insulator a capacitance of no length");
             var wet = part.Given("wet flashover at power frequency", "Uw", part.WetFlashoverV, QuantityKind.RmsVoltage);
             var capacity = Trail.Computed("peak voltage allowed", "Va", Math.Sqrt(2) * part.WetFlashoverV / FlashoverMargin, QuantityKind.PeakVoltage, "Va = √2·Uw/2", Source.CommonPractice, wet);
             yield return Check.AtMost($"survive.guy-insulator[{mast.Name}, level {level}]", Trade.Survive, "Guy insulators hold the radio-frequency voltage", demand, capacity,

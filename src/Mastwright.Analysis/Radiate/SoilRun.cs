@@ -63,7 +63,11 @@ public sealed record SoilBand(
 /// <param name="Soil">The soil.</param>
 /// <param name="Bands">Mast by mast, band by band.</param>
 /// <param name="Findings">How the solved wires differ from the design, and what stood in the way.</param>
-public sealed record SoilAnswer(Soil Soil, ImmutableArray<SoilBand> Bands, ImmutableArray<Finding> Findings);
+public sealed record SoilAnswer(Soil Soil, ImmutableArray<SoilBand> Bands, ImmutableArray<Finding> Findings)
+{
+    /// <summary>The balance of power on the lowest band; null where nothing is buried, for several masts, or where the currents could not be solved.</summary>
+    public SoilBalance? Balance { get; init; }
+}
 
 /// <summary>The station solved over its real soil.</summary>
 public static class SoilRun
@@ -79,6 +83,7 @@ public static class SoilRun
         var exact = SoilModels.Of(station, soil);
         var bands = ImmutableArray.CreateBuilder<SoilBand>();
         var findings = new List<Finding>(exact.Findings);
+        SoilBalance? balance = null;
         for (var b = 0; b < station.Bands.Length; b++)
         {
             var band = station.Bands[b];
@@ -91,6 +96,11 @@ public static class SoilRun
                 continue;
             }
 
+            if (station.Bands.All(x => x.FrequencyHz >= band.FrequencyHz))
+            {
+                balance = SoilBalance.Of(station, band, under, cancellation);
+            }
+
             var lowest = station.Bands.Count(x => x.FrequencyHz < band.FrequencyHz) < VariedBands;
             var varied = others.Where(_ => lowest).Select(o => (o.Title, SoilSolver.Solve(SoilModels.Of(station, o.Soil).Model, band.FrequencyHz, cancellation).Solution)).ToList();
             for (var m = 0; m < station.Masts.Length; m++)
@@ -101,7 +111,7 @@ public static class SoilRun
             }
         }
 
-        return new(soil, bands.ToImmutable(), [.. findings.DistinctBy(f => (f.Code, f.Message))]);
+        return new(soil, bands.ToImmutable(), [.. findings.DistinctBy(f => (f.Code, f.Message))]) { Balance = balance };
     }
 
     private static SoilBand One(Station station, Mast mast, int feed, Band band, Soil soil, WireSolution perfect, WireSolution real, ImmutableArray<(string, Complex, double)> others)

@@ -17,16 +17,16 @@ public static class FenceRun
     /// <param name="station">The station.</param>
     /// <param name="mast">The mast.</param>
     /// <param name="band">The band.</param>
-    /// <param name="driven">The currents for one watt into the lossless feed.</param>
-    /// <param name="lossyOverLossless">Feed resistance with earth loss over the lossless one.</param>
-    public static ImmutableArray<Check> AtFence(Station station, Mast mast, Band band, DrivenWires driven, double lossyOverLossless)
+    /// <param name="drive">The currents.</param>
+    /// <param name="fields">Their fields.</param>
+    internal static ImmutableArray<Check> AtFence(Station station, Mast mast, Band band, MastDrive drive, Func<Vec3, NearFieldSample> fields)
     {
         if (station.Fence is not { } fence)
         {
             return [];
         }
 
-        var request = ExposureRun.Request(mast, band, driven, lossyOverLossless, fence.RadiusM + 1);
+        var request = ExposureRun.Request(mast, band, drive, fence.RadiusM + 1, fields);
         request = Remembering(request);
         var radius = Trail.Given("fence radius", "r", fence.RadiusM, QuantityKind.Length, Source.DesignFile);
         return
@@ -40,7 +40,7 @@ public static class FenceRun
                 });
                 return Check.AtMost($"survive.fence.field[{mast.Name}, {band.Title}, {ExposureLimits.Name(limit.Rule)}]", Trade.Survive, "Fields at the fence are inside the limits",
                     Trail.Computed("share of the limit used at the fence", "u", use, QuantityKind.Ratio, "u = max((E/Elim)², (H/Hlim)²), from the solved currents", Source.Derived("docs/theory/exposure.md"),
-                        radius, limit.ElectricVPerM, limit.MagneticAPerM, request.Emission.CountingPower(limit)).Within("over a perfectly conducting plane; metal, wires and people nearby change the field"),
+                        radius, limit.ElectricVPerM, limit.MagneticAPerM, request.Emission.CountingPower(limit)).Within(drive.Range),
                     Trail.Given("whole limit", "1", 1, QuantityKind.Ratio, limit.ElectricVPerM.Source), $"{band.Title}, {ExposureLimits.Name(limit.Rule)}, general public",
                     "Widen the fence, transmit less power or for a shorter time.", FarFieldExposure.Caution);
             }),

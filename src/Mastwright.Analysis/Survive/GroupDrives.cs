@@ -9,7 +9,7 @@ namespace Mastwright.Analysis.Survive;
 /// <summary>A group in one switch position at its full power: the currents of all its masts together.</summary>
 /// <param name="Name">Group and position.</param>
 /// <param name="Group">The group.</param>
-/// <param name="Driven">The currents, scaled so that base powers and earth losses add up to the group's power.</param>
+/// <param name="Driven">The currents, scaled so that base powers and the earth losses beside them add up to the group's power.</param>
 internal sealed record GroupDrive(string Name, Group Group, DrivenWires Driven);
 
 /// <summary>What people and surfaces near a group see: its masts driven at once.</summary>
@@ -29,13 +29,13 @@ internal static class GroupDrives
             return [];
         }
 
-        var model = WireModels.Of(station);
         return
         [
             .. groups.SelectMany(group =>
             {
-                var solution = known.GetValueOrDefault(group.FrequencyHz) ?? WireSolver.Solve(model, group.FrequencyHz, null, cancellation).Require();
-                var earth = station.Masts.Select((m, i) => BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
+                var solution = known.GetValueOrDefault(group.FrequencyHz) ?? MastDrive.Solve(station, group.FrequencyHz, cancellation);
+                var overSoil = solution.Mesh.Model.Ground is Fields.Wires.Ground.HalfSpace;
+                var earth = station.Masts.Select((m, i) => overSoil ? 0 : BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
                 return group.Directions.Where(d => d.Currents.Any(c => c.Mast == name)).Select(d => new GroupDrive($"{group.Name}, {d.Name}", group, GroupRun.AtPower(group, solution, GroupRun.Asked(station, d), earth).Driven));
             }),
         ];

@@ -17,22 +17,22 @@ internal static class PeopleRun
     /// <param name="station">The station.</param>
     /// <param name="mast">The mast that transmits.</param>
     /// <param name="band">The band.</param>
-    /// <param name="driven">The currents for one watt into the lossless feed.</param>
-    /// <param name="lossyOverLossless">Feed resistance with earth loss over the lossless one: the same power drives less current.</param>
-    public static ImmutableArray<Check> Of(Station station, Mast mast, Band band, DrivenWires driven, double lossyOverLossless)
+    /// <param name="drive">The currents.</param>
+    /// <param name="fields">Their fields.</param>
+    public static ImmutableArray<Check> Of(Station station, Mast mast, Band band, MastDrive drive, Func<Vec3, NearFieldSample> fields)
     {
         if (station.Site.PeopleDistanceM is not { } distanceM)
         {
             return [];
         }
 
-        var around = Worst(driven, new Vec3(mast.EastM, mast.NorthM, 0), distanceM);
+        var around = Worst(fields, new Vec3(mast.EastM, mast.NorthM, 0), distanceM);
         return
         [
             .. ExposureLimits.All(Population.Public, band.FrequencyHz).SelectMany(limit =>
             {
                 var power = new Emission(band.FrequencyHz, band.PowerW, 1, band.Duty).CountingPower(limit);
-                var amplitude = Math.Sqrt(power.Value / lossyOverLossless);
+                var amplitude = Math.Sqrt(power.Value / drive.ReferenceW);
                 return new[]
                 {
                     One("electric", limit.ElectricVPerM, QuantityKind.ElectricField, around.ElectricVPerM * amplitude),
@@ -44,14 +44,14 @@ internal static class PeopleRun
                     $"{field} field where people stay",
                     Trail.Computed($"{field} field at {QuantityFormat.Show(distanceM, QuantityKind.Length, station.UnitSystem, 3)}", field[..1].ToUpperInvariant(), value, kind,
                             "largest of 16 bearings and heights of 0.5 to 2 m, from the solved currents and charges", Source.Derived("docs/theory/fields-wires.md"), power)
-                        .Within("over a perfectly conducting plane, for the power the earth leaves; `mastwright near-field` solves over the real soil; metal, wires and people nearby change the field"),
+                        .Within(drive.Range),
                     allowed, $"{band.Title}, {ExposureLimits.Name(limit.Rule)}, general public",
                     "Keep people farther away, transmit less power or for a shorter time, or fence the place off.", FarFieldExposure.Caution);
             }),
         ];
     }
 
-    private static (double ElectricVPerM, double MagneticAPerM) Worst(DrivenWires driven, Vec3 foot, double distanceM)
+    private static (double ElectricVPerM, double MagneticAPerM) Worst(Func<Vec3, NearFieldSample> fields, Vec3 foot, double distanceM)
     {
         double e = 0, h = 0;
         for (var a = 0; a < 16; a++)
@@ -59,7 +59,7 @@ internal static class PeopleRun
             var (sin, cos) = Math.SinCos(2 * Math.PI * a / 16);
             foreach (var height in HeightsM)
             {
-                var sample = Fields.Results.NearField.At(driven, foot + new Vec3(distanceM * cos, distanceM * sin, height));
+                var sample = fields(foot + new Vec3(distanceM * cos, distanceM * sin, height));
                 e = Math.Max(e, sample.Electric.Magnitude);
                 h = Math.Max(h, sample.Magnetic.Magnitude);
             }

@@ -27,16 +27,14 @@ public static class RfCoronaRun
     public static ImmutableArray<RfCoronaRow> Of(Station station, int mastIndex, MastOutline outline, CancellationToken cancellation = default)
     {
         var mast = station.Masts[mastIndex];
-        var model = WireModels.Of(station);
         var bands = new ImmutableArray<RfCoronaRow>[station.Bands.Length];
         var solutions = new WireSolution[bands.Length];
         Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
         {
             var band = station.Bands[b];
-            var solution = solutions[b] = WireSolver.Solve(model, band.FrequencyHz, null, cancellation).Require();
-            var (driven, earth) = BandRun.Drive(station, mast, solution, mastIndex);
-            var lossless = solution.FeedImpedance(mastIndex).Real;
-            bands[b] = Surfaces(station, mast, outline, band.Title, driven, Crest(station, band.ModulationPeak) * Math.Sqrt(band.PowerW * lossless / (lossless + earth.Value)));
+            var solution = solutions[b] = MastDrive.Solve(station, band.FrequencyHz, cancellation);
+            var drive = MastDrive.Of(station, solution, mastIndex);
+            bands[b] = Surfaces(station, mast, outline, band.Title, drive.Driven, Crest(station, band.ModulationPeak) * Math.Sqrt(band.PowerW / drive.ReferenceW));
         });
         var groups = GroupDrives.Of(station, mastIndex, solutions.DistinctBy(s => s.FrequencyHz).ToDictionary(s => s.FrequencyHz), cancellation)
             .SelectMany(g => Surfaces(station, mast, outline, g.Name, g.Driven, Crest(station, GroupRun.BandOf(station, g.Group)?.ModulationPeak ?? 1)));

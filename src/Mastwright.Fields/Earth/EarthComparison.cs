@@ -42,7 +42,7 @@ public sealed record EarthComparison(Trail Efficiency, Trail LossResistance, Tra
         var share = Trail.Given("mean square field along the ground, soil over perfect ground, same power", "(E/E0)²", fieldShare, QuantityKind.Ratio, Source.Derived("docs/theory/fields-soil.md"));
         var yardstick = Trail.Given("share radiated over perfect ground", "p0", perfectFar.RadiatedPowerW, QuantityKind.Ratio, Source.Derived("docs/theory/fields-wires.md"));
         var above = eta > 1
-            ? "efficiency: above one, because a long screen spares the wave its first stretch of poor soil; the ground costs nothing here, and the figure is no gain in power"
+            ? "efficiency: above 100 %, for it is the square of the field along the ground over that on perfect ground, and a long screen spares the wave its first stretch of poor soil; the ground costs nothing here, and it is no gain in power"
             : null;
         var efficiency = Trail.Computed("efficiency with the ground system", "η", eta, QuantityKind.Ratio, "η = (E/E0)²·p0", Method, share, yardstick)
             .Within("flat uniform soil; the far loss of the wave on its way is not counted", above);

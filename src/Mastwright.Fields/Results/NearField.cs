@@ -55,6 +55,18 @@ public static class NearField
         return [.. samples];
     }
 
+    /// <summary>
+    /// Both fields wherever they are asked for inside a reach, one place after the other: what is common to all places over real soil is worked out once. Safe for several threads.
+    /// </summary>
+    /// <param name="driven">The driven model.</param>
+    /// <param name="corners">Places that span the reach together with the wires, metres; outside it answers over real soil lose accuracy.</param>
+    public static Func<Vec3, NearFieldSample> Within(DrivenWires driven, IReadOnlyList<Vec3> corners)
+    {
+        ArgumentNullException.ThrowIfNull(driven);
+        ArgumentNullException.ThrowIfNull(corners);
+        return driven.Mesh.Model.Ground is Ground.HalfSpace half ? new SoilNearField(driven, half.Soil, corners).At : point => OverMirror(driven, point);
+    }
+
     private static NearFieldSample OverMirror(DrivenWires driven, Vec3 point)
     {
         var mirrored = driven.Mesh.Model.Ground is Ground.PerfectPlane;

@@ -26,6 +26,9 @@ public sealed record NearFieldRequest(NearFieldAt Field, double ReferenceW, Emis
     /// <summary>Number of bearings looked along.</summary>
     public int Bearings { get; init; } = 12;
 
+    /// <summary>Number of steps from the nearest to the farthest distance, each in the same ratio to the last: distances are rounded up to the next of them.</summary>
+    public int Steps { get; init; } = 240;
+
     /// <summary>Heights over which squares are averaged for limits that average over the body, in metres.</summary>
     public ImmutableArray<double> BodyHeightsM { get; init; } = [0.1, 0.5, 0.9, 1.3, 1.7];
 }
@@ -45,8 +48,6 @@ public sealed record NearFieldDistance(ExposureLimit Limit, Trail ElectricM, Tra
 /// <summary>Exposure in the near field: electric and magnetic field held apart against each limit, averaged as the limit says and never otherwise.</summary>
 public static class NearFieldExposure
 {
-    private const int Steps = 240;
-
     /// <summary>Distances to every limit that exists at the frequency, largest first.</summary>
     public static ImmutableArray<NearFieldDistance> Distances(NearFieldRequest request, Population population, CancellationToken cancellation = default)
     {
@@ -76,21 +77,21 @@ public static class NearFieldExposure
         {
             // Looked at from outside inwards: the last place above the limit counts, wherever the field may fall and rise before it.
             var (foundE, foundH) = (false, false);
-            for (var k = Steps; k >= 0 && !(foundE && foundH); k--)
+            for (var k = request.Steps; k >= 0 && !(foundE && foundH); k--)
             {
                 var (e2, h2) = Squares(samples[b, k], limit);
-                var outer = Radius(request, Math.Min(Steps, k + 1));
+                var outer = Radius(request, Math.Min(request.Steps, k + 1));
                 if (!foundE && scale * e2 > Square(limit.ElectricVPerM.Value))
                 {
                     foundE = true;
-                    beyond |= k == Steps;
+                    beyond |= k == request.Steps;
                     (electric, bearing) = outer > Math.Max(electric, magnetic) ? (outer, Bearing(request, b)) : (Math.Max(electric, outer), bearing);
                 }
 
                 if (!foundH && scale * h2 > Square(limit.MagneticAPerM.Value))
                 {
                     foundH = true;
-                    beyond |= k == Steps;
+                    beyond |= k == request.Steps;
                     (magnetic, bearing) = outer > Math.Max(electric, magnetic) ? (outer, Bearing(request, b)) : (Math.Max(magnetic, outer), bearing);
                 }
             }
@@ -114,12 +115,12 @@ public static class NearFieldExposure
 
     private static FieldStrength[,][] Sample(NearFieldRequest request, CancellationToken cancellation)
     {
-        var samples = new FieldStrength[request.Bearings, Steps + 1][];
+        var samples = new FieldStrength[request.Bearings, request.Steps + 1][];
         for (var b = 0; b < request.Bearings; b++)
         {
             cancellation.ThrowIfCancellationRequested();
             var (s, c) = Math.SinCos(Bearing(request, b));
-            for (var k = 0; k <= Steps; k++)
+            for (var k = 0; k <= request.Steps; k++)
             {
                 var r = Radius(request, k);
                 samples[b, k] = Column(request, request.Centre.X + (r * c), request.Centre.Y + (r * s));
@@ -134,7 +135,7 @@ public static class NearFieldExposure
 
     private static double Bearing(NearFieldRequest request, int b) => 2 * Math.PI * b / request.Bearings;
 
-    private static double Radius(NearFieldRequest request, int k) => request.NearestM * Math.Pow(request.FarthestM / request.NearestM, (double)k / Steps);
+    private static double Radius(NearFieldRequest request, int k) => request.NearestM * Math.Pow(request.FarthestM / request.NearestM, (double)k / request.Steps);
 
     private static double Square(double x) => x * x;
 }

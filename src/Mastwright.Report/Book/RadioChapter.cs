@@ -45,9 +45,14 @@ internal static class RadioChapter
         book.Text(mast.FirstResonanceHz is { } f ? $"First resonance {book.Show(f)}." : "No resonance was found below the highest band.");
         book.Table("Bands at the feed point, insulator and stray capacitance included", ["Band", "#Power", "#Impedance", "#Earth loss", "#Efficiency", "#Current RMS", "#Peak voltage", "#Gain", "#At 1 km"], mast.Bands.Select(b => new Cell[]
         {
-            b.Name, book.Show(b.PowerW, QuantityKind.Power), StudyWords.Ohm(b.FeedOhm), book.Show(b.EarthLossOhm, 3), StudyWords.Percent(b.Efficiency.Value), book.Show(b.BaseCurrentRms, 3), book.Show(b.BasePeakV, 3),
+            b.Name, book.Show(b.PowerW, QuantityKind.Power), StudyWords.Ohm(b.FeedOhm), book.Show(b.EarthLossOhm, 3), StudyWords.Percent(b.Efficiency.Value) + (b.Efficiency.Value > 1 ? " (!)" : ""), book.Show(b.BaseCurrentRms, 3), book.Show(b.BasePeakV, 3),
             b.GainDbi.Value.ToString("0.0", CultureInfo.InvariantCulture) + " dBi", book.Show(b.FieldAt1KmVPerM, 3),
         }));
+        foreach (var above in mast.Bands.Where(b => b.Efficiency.Value > 1 && b.Efficiency.OutOfRange is not null).GroupBy(b => b.Efficiency.OutOfRange))
+        {
+            book.Add(new Note(NoteKind.Assumption, $"(!) {string.Join(", ", above.Select(b => b.Name))}: {above.Key}."));
+        }
+
         book.Add(Plots.LogBars($"Impedance of mast {mast.Name} by band", "Feed impedance by band: filled the resistance, open the reactance (its sign tells inductive + from capacitive −), with the standing wave ratio the line would have without a network.", "ohms",
             [.. mast.Bands.Select(b => (b.Name, b.FeedOhm.Real, $"R {QuantityFormat.Digits(b.FeedOhm.Real, 3)} Ω", Math.Abs(b.FeedOhm.Imaginary), $"X {(b.FeedOhm.Imaginary < 0 ? "−" : "+")}{QuantityFormat.Digits(Math.Abs(b.FeedOhm.Imaginary), 3)} Ω, SWR {StudyWords.Swr(Mismatch.Swr(b.FeedOhm, result.Station.Feed.LineOhm))}"))]));
     }

@@ -29,6 +29,11 @@ public static class PeopleStudy
                 document.Text($"Between the guys {document.Show(report.BetweenM, 3)} would do: the rest is the current in the lower ends of the guys. A fence round each anchor, or an insulator more in the lowest piece, saves the difference.");
             }
 
+            if (report.Range is { Length: > 0 } range)
+            {
+                document.Text($"{char.ToUpperInvariant(range[0])}{range[1..]}.");
+            }
+
             document.Checks("Fence and burns", report.Checks);
             document.Findings(report.Findings);
             Distances(document, report, Population.Public, "the public");
@@ -38,7 +43,7 @@ public static class PeopleStudy
             Guys(document, report);
         }
 
-        document.Add(new Note(NoteKind.Assumption, "(!) By hand the distance is a far-field estimate; inside half a wavelength it is no proof and may be far too short. The contact-current limit is stated for 0.1 to 10 MHz and held above that too. Fields are solved over a perfectly conducting plane; metal, wires and people nearby change them."));
+        document.Add(new Note(NoteKind.Assumption, "(!) By hand the distance is a far-field estimate; inside half a wavelength it is no proof and may be far too short. The contact-current limit is stated for 0.1 to 10 MHz and held above that too."));
         Limits(document, station);
         Site(document, input);
         return document.Caution(WorkCautions.Climbing).Caution(WorkCautions.Lifting).Build();

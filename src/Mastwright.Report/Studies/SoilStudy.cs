@@ -33,7 +33,9 @@ public static class SoilStudy
             Ground(document, [.. mast]);
         }
 
-        document.Add(new Note(NoteKind.Assumption, "Efficiency compares the field along the ground with that of the same mast on perfect ground, as ground systems have been judged since 1937. It may pass 100 % where a long screen spares the wave its first stretch of soil. The share lost in far soil is taken from every low-angle wave, whatever the radials."));
+        Balance(document, answer.Balance);
+
+        document.Add(new Note(NoteKind.Assumption, "Efficiency compares the field along the ground with that of the same mast on perfect ground, as ground systems have been judged since 1937. The share lost in far soil is taken from every low-angle wave, whatever the radials."));
         return document.Build();
     }
 
@@ -41,7 +43,7 @@ public static class SoilStudy
     {
         document.Table("Impedance at the foot, before the insulator, and efficiency: exact beside the estimate", ["Band", "#Exact impedance", "#Estimate", "#Exact earth loss", "#Exact efficiency", "#Estimate", "Apart by"], bands.Select(b => new Cell[]
         {
-            b.Band.Title, StudyWords.Ohm(b.ExactOhm), StudyWords.Ohm(b.EstimateOhm), b.Exact is { } e ? document.Show(e.EarthLoss, 3) : "–", b.Exact is { } x ? StudyWords.Share(x.Efficiency.Value) : "–", StudyWords.Share(b.EstimateEfficiency.Value) + (b.EstimateEfficiency.RangeWarnings().Any() ? " (!)" : ""),
+            b.Band.Title, StudyWords.Ohm(b.ExactOhm), StudyWords.Ohm(b.EstimateOhm), b.Exact is { } e ? document.Show(e.EarthLoss, 3) : "–", b.Exact is { } x ? StudyWords.Share(x.Efficiency.Value) + (x.Efficiency.OutOfRange is null ? "" : " (!)") : "–", StudyWords.Share(b.EstimateEfficiency.Value) + (b.EstimateEfficiency.RangeWarnings().Any() ? " (!)" : ""),
             b.Exact is { } y ? QuantityFormat.Digits(Math.Abs(10 * Math.Log10(y.Efficiency.Value / b.EstimateEfficiency.Value)), 2) + " dB" : "–",
         }));
         if (bands.Where(b => b.Exact is null).Select(b => b.Band.Title).ToList() is { Count: > 0 } high)
@@ -49,7 +51,7 @@ public static class SoilStudy
             document.Add(new Note(NoteKind.Assumption, $"{string.Join(", ", high)}: the mast is so high that its field along the ground is not its strongest. Efficiency is judged by that field and says nothing here: look at the sky wave's share."));
         }
 
-        var outside = bands.SelectMany(b => b.EstimateEfficiency.RangeWarnings().Select(w => (w, b.Band.Title))).GroupBy(x => x.w).ToList();
+        var outside = bands.SelectMany(b => b.EstimateEfficiency.RangeWarnings().Concat(b.Exact?.Efficiency.OutOfRange is { } above ? [above] : []).Select(w => (w, b.Band.Title))).GroupBy(x => x.w).ToList();
         foreach (var warning in outside)
         {
             document.Add(new Note(NoteKind.Assumption, $"(!) {string.Join(", ", warning.Select(w => w.Title))}: {warning.Key}."));
@@ -60,6 +62,24 @@ public static class SoilStudy
     {
         b.Band.Title, StudyWords.Share(b.Shares.SkyWave), StudyWords.Share(b.Shares.Soil), b.Shares.SoilNear is { } near ? StudyWords.Share(near) : "–", StudyWords.Share(b.Shares.Radials), StudyWords.Share(b.Shares.Mast), StudyWords.Share(b.Shares.Hat), StudyWords.Share(b.Shares.Guys), b.Shares.Network is { } network ? StudyWords.Share(network) : "–",
     }));
+
+    private static void Balance(DocumentBuilder document, SoilBalance? balance)
+    {
+        if (balance is null)
+        {
+            return;
+        }
+
+        document.Section("The balance of power");
+        if (balance.Power is not { } power)
+        {
+            document.Text(balance.LeftOut!);
+            return;
+        }
+
+        var within = document.Show(power.RadiusM, QuantityKind.Length, 2);
+        document.Text($"Every part by an integral of its own, for mast {balance.Mast} on {balance.Band}: of the power fed, {StudyWords.Share(power.SoilW / power.InputW)} heats the soil within {within} of the mast, summed right up to the wires; {StudyWords.Share(power.WiresW / power.InputW)} heats wires; {StudyWords.Share(power.OutwardW / power.InputW)} passes outward through a hood of that radius, of which {StudyWords.Share(balance.SkyWave)} becomes the sky wave and the rest heats soil farther out. Together {StudyWords.Share(power.Closure)}: what is missing or over is the error of the solved currents and fields.");
+    }
 
     private static void Soils(DocumentBuilder document, List<SoilBand> bands)
     {

@@ -91,11 +91,16 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
             table.AddRow(
                 Markup.Escape(band.Name), Show(band.FrequencyHz, QuantityKind.Frequency), Show(band.PowerW, QuantityKind.Power), StudyWords.Ohm(band.FeedOhm),
                 Math.Abs(band.FeedOhm.Imaginary) < 0.05 * band.FeedOhm.Real ? "resonant" : band.FeedOhm.Imaginary < 0 ? "capacitive" : "inductive",
-                Show(band.EarthLossOhm, 3), Percent(band.Efficiency.Value), Show(band.BaseCurrentRms, 3), Show(band.BasePeakV, 3),
+                Show(band.EarthLossOhm, 3), Percent(band.Efficiency.Value) + (band.Efficiency.Value > 1 ? " (!)" : ""), Show(band.BaseCurrentRms, 3), Show(band.BasePeakV, 3),
                 band.GainDbi.Value.ToString("0.0", CultureInfo.InvariantCulture) + " dBi", Show(band.FieldAt1KmVPerM, 3));
         }
 
         console.Write(table);
+        foreach (var above in mast.Bands.Where(b => b.Efficiency.Value > 1 && b.Efficiency.OutOfRange is not null).GroupBy(b => b.Efficiency.OutOfRange))
+        {
+            console.MarkupLineInterpolated($"(!) {string.Join(", ", above.Select(b => b.Name))}: {above.Key}.");
+        }
+
         console.WriteLine();
     }
 
