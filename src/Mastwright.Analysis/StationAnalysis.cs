@@ -7,7 +7,6 @@ using Mastwright.Analysis.Survive;
 using Mastwright.Fields.Solving;
 using Mastwright.Fields.Wires;
 using Mastwright.Model.Design;
-using Mastwright.Model.Schema;
 using Mastwright.Model.Trails;
 using Mastwright.Protection.Gaps;
 using Mastwright.Protection.People;
@@ -27,10 +26,10 @@ public static class StationAnalysis
     public static StationResult Run(DesignReading reading, IProgress<AnalysisStep>? progress = null, CancellationToken cancellation = default, Action<StandStage>? stood = null)
     {
         var station = reading.Station ?? throw new ArgumentException("The design has errors.", nameof(reading));
-        return new Work(station, reading.Assumptions, [.. reading.Findings], progress, cancellation, stood).Result();
+        return new Work(station, reading, [.. reading.Findings], progress, cancellation, stood).Result();
     }
 
-    private sealed class Work(Station station, ImmutableArray<Assumption> assumptions, List<Finding> findings, IProgress<AnalysisStep>? progress, CancellationToken cancellation, Action<StandStage>? stood)
+    private sealed class Work(Station station, DesignReading reading, List<Finding> findings, IProgress<AnalysisStep>? progress, CancellationToken cancellation, Action<StandStage>? stood)
     {
         private readonly List<Check> checks = [];
         private readonly List<NamedTrail> quantities = [];
@@ -81,8 +80,8 @@ public static class StationAnalysis
                 Masts = masts,
                 Groups = groups,
                 Checks = [.. checks],
-                Assumptions = assumptions,
-                Findings = [.. findings.DistinctBy(f => (f.Code, f.Message))],
+                Assumptions = reading.Assumptions,
+                Findings = [.. findings.DistinctBy(f => (f.Code, f.Message)).Select(f => WirePlaces.At(f, station, reading.Places))],
                 Quantities = [.. quantities],
                 Cautions = [.. Cautions()],
             };

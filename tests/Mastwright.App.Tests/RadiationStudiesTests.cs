@@ -70,6 +70,11 @@ public sealed class RadiationStudiesTests : IDisposable
         Assert.Contains(why, said);
         Assert.Contains(wayOut, said);
         Assert.DoesNotContain("   at ", run.Output + run.Errors);
+
+        // The line of the first wire named.
+        var lines = await File.ReadAllLinesAsync(path);
+        var line = 1 + Array.FindIndex(lines, l => l.Contains(why.StartsWith("\"mast", StringComparison.Ordinal) ? "  sections:" : $"name: {metal.Split(',')[0]}", StringComparison.Ordinal));
+        Assert.Contains($"small.yaml:{line + (why.StartsWith("\"mast", StringComparison.Ordinal) ? 1 : 0)}", said.Replace(" ", "", StringComparison.Ordinal));
     }
 
     /// <summary>Memory is told before it is taken, by the study and by a verdict over the real soil, which then says that it rests on the estimate.</summary>

@@ -63,12 +63,15 @@ public sealed class DocumentBuilder(string title, string subtitle, UnitSystem un
     {
         foreach (var f in findings)
         {
-            Add(new Note(f.Severity == Severity.Note ? NoteKind.Remark : NoteKind.Assumption, f.WayOut is null ? f.Message : $"{f.Message} {f.WayOut}"));
+            Add(new Note(f.Severity == Severity.Note ? NoteKind.Remark : NoteKind.Assumption, Words(f)));
             Worsen(f.Severity == Severity.Error ? Verdict.Fail : Verdict.Pass);
         }
 
         return this;
     }
+
+    private static string Words(Finding f) =>
+        $"{(f.Severity == Severity.Error ? "Error: " : "")}{f.Message}{(f.WayOut is null ? "" : " " + f.WayOut)}{(f.Place is { Line: > 0 } p ? $" ({p.File}, line {p.Line}: {p.Path})" : "")}";
 
     /// <summary>How much of its capacity a check uses, in per cent.</summary>
     public static string Use(Check check) => double.IsInfinity(check.Ratio) ? "∞" : QuantityFormat.Digits(check.Ratio < 1e-6 ? 0 : 100 * check.Ratio, 3) + " %";

@@ -21,7 +21,7 @@ public static class BandStudy
         var document = new DocumentBuilder("Across the bands", station.Name, station.UnitSystem);
         var (bands, findings) = BandImpedanceRun.Of(station, input.Progress, input.Cancellation);
         document.Text("Impedance at the feed point, insulator and stray capacitance included, over the real soil with every radial as a wire. A few frequencies are solved; a rational curve through them gives the rest, and its error is estimated by how far two such curves differ. The network is the one chosen for the band at its own frequency, left as it is.");
-        document.Findings(findings);
+        document.Findings(input.Placed(findings));
         document.Table("Band by band", ["Mast", "Band", "#From", "#To", "#Solved", "#Error of the curve", "Network", "#SWR 2 over"], bands.Select(b => new Cell[]
         {
             b.Mast, b.Band.Title, document.Show(b.Points[0].FrequencyHz, QuantityKind.Frequency), document.Show(b.Points[^1].FrequencyHz, QuantityKind.Frequency), b.Solved.ToString(CultureInfo.InvariantCulture),

@@ -16,7 +16,7 @@ public static class CurrentStudy
         var document = new DocumentBuilder("Currents", station.Name, station.UnitSystem);
         var (bands, findings) = CurrentRun.Of(station, input.Progress, input.Cancellation);
         document.Text("RMS currents at full power over the real soil, one mast driven and the others open. Alike wires show the one that carries most.");
-        document.Findings(findings);
+        document.Findings(input.Placed(findings));
         foreach (var band in bands)
         {
             document.Section($"Mast {band.Mast}, {band.Band.Title}: {document.Show(band.Band.PowerW, QuantityKind.Power, 3)}, {document.Show(band.BaseRms, QuantityKind.RmsCurrent, 3)} into the base");

@@ -29,7 +29,7 @@ public static class GroupFeedStudy
         }
 
         var (groups, findings) = GroupFeedRun.Of(station, input.Progress, input.Cancellation);
-        document.Findings(findings);
+        document.Findings(input.Placed(findings));
         foreach (var group in groups)
         {
             document.Section($"Group {group.Group.Name}, {document.Show(group.Group.FrequencyHz, QuantityKind.Frequency)}, {document.Show(group.Group.PowerW, QuantityKind.Power)}");

@@ -26,7 +26,7 @@ public static class GroupStudy
         }
 
         var (groups, findings) = GroupPatternRun.Of(station, input.Progress, input.Cancellation);
-        document.Findings(findings);
+        document.Findings(input.Placed(findings));
         foreach (var group in groups)
         {
             document.Section($"Group {group.Group.Name}, {document.Show(group.Group.FrequencyHz, QuantityKind.Frequency)}");

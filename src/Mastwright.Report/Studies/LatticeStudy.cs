@@ -22,12 +22,12 @@ public static class LatticeStudy
         var (bands, findings) = LatticeRun.Of(station, input.Progress, input.Cancellation);
         if (bands.IsEmpty)
         {
-            document.Findings(findings);
+            document.Findings(input.Placed(findings));
             return document.Text("No mast of this station is a lattice: tubes are solved as they are.").Build();
         }
 
         document.Text("Each mast bare over perfect ground: once as one round conductor of the radius that stands for its legs, once with every leg a wire of its own, tied together where sections and guys meet. Diagonals and horizontals are left out of both.");
-        document.Findings(findings);
+        document.Findings(input.Placed(findings));
         foreach (var mast in bands.GroupBy(b => b.Mast))
         {
             document.Section($"Mast {mast.Key}");

@@ -20,7 +20,7 @@ public static class NearFieldStudy
         var document = new DocumentBuilder("Fields near the mast", station.Name, station.UnitSystem).Caution(Caution);
         var (fields, findings) = NearFieldRun.Of(station, input.Progress, input.Cancellation);
         document.Text("RMS fields at full power without averaging, each mast alone, over the real soil: midway between two guys, and under a guy where pieces that ring raise them.");
-        document.Findings(findings);
+        document.Findings(input.Placed(findings));
         foreach (var field in fields)
         {
             document.Section($"Mast {field.Mast}, {field.Band.Title}, {document.Show(field.Band.PowerW, QuantityKind.Power, 3)}");

@@ -22,7 +22,7 @@ public static class SoilStudy
         var answer = SoilRun.Of(station, input.Progress, input.Cancellation);
         document.Text(string.Create(CultureInfo.InvariantCulture,
             $"Soil: {answer.Soil.Name}, conductivity {document.Show(answer.Soil.ConductivitySPerM, QuantityKind.Conductivity, 3)}, relative permittivity {answer.Soil.RelativePermittivity:0.#}. Every radial is solved as a wire in or over it; flat, uniform soil is assumed."));
-        document.Findings(answer.Findings);
+        document.Findings(input.Placed(answer.Findings));
         foreach (var mast in answer.Bands.GroupBy(b => b.Mast))
         {
             document.Section($"Mast {mast.Key}");

@@ -1,8 +1,10 @@
 using Mastwright.Analysis;
+using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
 using Mastwright.Build;
 using Mastwright.Build.Materials;
 using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Sheets;
 
@@ -30,6 +32,9 @@ public sealed record StudyInput(DesignReading Reading, IProgress<AnalysisStep>? 
 
     /// <summary>The whole station's result, computed when first asked for.</summary>
     public StationResult Result => Known ?? (result ??= StationAnalysis.Run(Reading, Progress, Cancellation));
+
+    /// <summary>Findings about wires with the line of the file they come from.</summary>
+    public IEnumerable<Finding> Placed(IEnumerable<Finding> findings) => findings.Select(f => WirePlaces.At(f, Station, Reading.Places));
 }
 
 /// <summary>
