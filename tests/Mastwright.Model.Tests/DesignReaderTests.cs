@@ -61,7 +61,9 @@ public class DesignReaderTests
         Assert.Equal(90 * 0.44704, reading.Station.Site.Wind.SpeedMPerS!.Value, 9);
         Assert.Equal("160 m", reading.Station.Bands[0].Title);
         Assert.Contains(reading.Assumptions, a => a.Path == "site.coldest" && a.Value == "-25 °C");
-        Assert.Contains(reading.Assumptions, a => a.Path == "feed.coil-q");
+        Assert.Equal("-13 °F", reading.Assumptions.Single(a => a.Path == "site.coldest").Shown(UnitSystem.Us));
+        Assert.Equal("-25 °C", reading.Assumptions.Single(a => a.Path == "site.coldest").Shown(UnitSystem.Metric));
+        Assert.Contains(reading.Assumptions, a => a.Path == "feed.coil-q" && a.Shown(UnitSystem.Us) == a.Value);
         Assert.Contains(reading.Assumptions, a => a.Path == "masts[0].base.height");
         Assert.All(reading.Assumptions, a => Assert.NotEmpty(a.Why));
     }

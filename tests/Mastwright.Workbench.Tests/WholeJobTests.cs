@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Mastwright.Workbench.Tests;
@@ -104,11 +105,12 @@ public sealed class WholeJobTests(Keeping keeping)
         // Enough is found: the rest of the search is stopped, if it is not done by now, and one of the designs is taken.
         await page.Locator("main .working button").EvaluateAllAsync<int>("all => { all.forEach(b => b.click()); return 0; }");
         await Assertions.Expect(page.Locator("main .working button")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
-        var (count, length) = (await others.Last.Locator("th").InnerTextAsync()).Split(" × ") is [var n, var l] ? (n, l) : ("", "");
+        var found = (await others.Last.Locator("th").InnerTextAsync()).Split(" × ");
+        Assert.Equal(2, found.Length);
         await others.Last.GetByRole(AriaRole.Button).ClickAsync();
         await Assertions.Expect(page.Locator("main .notice")).ToContainTextAsync("On the desk now");
         var text = await (await page.APIRequest.GetAsync(new Uri(new Uri(page.Url), "/api/design").ToString())).TextAsync();
-        Assert.Matches($"count: {count}\\b[\\s\\S]*length: {length}", text);
+        Assert.Matches($"count: {Regex.Escape(found[0])}\\b[\\s\\S]*length: {Regex.Escape(found[1])}", text);
         await Computed(page);
         await page.Locator("button[data-key='save']").ClickAsync();
         await Assertions.Expect(page.Locator(".bar .file")).ToHaveTextAsync("paddock.yaml");

@@ -8,21 +8,21 @@ internal static class FileNames
 {
     public static Option<string?> NamesFile(this Option<string?> option)
     {
-        option.Validators.Add(result => Look(result, option.Name));
+        option.Validators.Add(result => Look(result, option.Name, option.Required));
         return option;
     }
 
     public static Argument<T> NamesFile<T>(this Argument<T> argument)
     {
-        argument.Validators.Add(result => Look(result, argument.Name));
+        argument.Validators.Add(result => Look(result, argument.Name, argument.Arity.MinimumNumberOfValues > 0));
         return argument;
     }
 
-    private static void Look(SymbolResult result, string name)
+    private static void Look(SymbolResult result, string name, bool required)
     {
         if (result.Tokens.Any(t => t.Value.Trim().Length == 0 || t.Value.Contains('\0', StringComparison.Ordinal)))
         {
-            result.AddError($"{name}: this is no name of a file. Name one, or leave {name} out.");
+            result.AddError($"{name}: this is no name of a file. {(required ? "Name one." : $"Name one, or leave {name} out.")}");
         }
     }
 }

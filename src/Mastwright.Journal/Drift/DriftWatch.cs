@@ -128,7 +128,7 @@ public static class DriftWatch
     /// <param name="now">The present.</param>
     public static DriftReport Tension(IEnumerable<JournalEntry> entries, string mast, string guy, Func<double, double?> expectedN, double nominalN, double limitFraction, Instant now) =>
         Judge(
-            $"tension of guy {guy} against the table",
+            NameOfTension(mast, guy),
             QuantityKind.Force,
             entries.OfType<TensionEntry>().Where(t => t.Mast == mast && t.Guy == guy)
                 .Select(t => (t, Expected: t.Weather.TemperatureK is { } k ? expectedN(k) : null))
@@ -137,6 +137,9 @@ public static class DriftWatch
             0,
             limitFraction * nominalN,
             now);
+
+    /// <summary>What the tension of a guy is called in a report.</summary>
+    public static string NameOfTension(string mast, string guy) => $"tension of guy {guy} of mast {mast} against the table";
 
     /// <summary>Judges the resonance nearest a frequency, over all sweeps at one plane of one mast.</summary>
     /// <param name="entries">Entries of the journal.</param>
@@ -147,7 +150,7 @@ public static class DriftWatch
     /// <param name="now">The present.</param>
     public static DriftReport Resonance(IEnumerable<JournalEntry> entries, string mast, string plane, double nearHz, double limitHz, Instant now) =>
         Judge(
-            $"resonance of {mast} near {(nearHz / 1e6).ToString("0.###", CultureInfo.InvariantCulture)} MHz",
+            $"resonance of mast {mast} near {(nearHz / 1e6).ToString("0.###", CultureInfo.InvariantCulture)} MHz at the {plane}",
             QuantityKind.Frequency,
             entries.OfType<SweepEntry>().Where(s => s.Mast == mast && s.Plane == plane)
                 .Select(s => (s.At, Hz: ResonanceHz(s, nearHz)))

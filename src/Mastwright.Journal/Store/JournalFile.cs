@@ -123,7 +123,7 @@ internal static class JournalFile
     {
         // The log goes first: a log without its file is never taken for that of another.
         string[] parts = ["-wal", "-shm", ""];
-        if (ByParts(path, keepAs, parts, (a, b) => File.Move(a, b), b => File.Move(b, path + b[keepAs.Length..])) is { Done: false } notKept)
+        if (MoveAside(path, keepAs) is { Done: false } notKept)
         {
             return notKept;
         }
@@ -131,6 +131,22 @@ internal static class JournalFile
         var taken = ByParts(anew, path, [""], (a, b) => File.Move(a, b), _ => { });
         return taken.Done || ByParts(keepAs, path, parts, (a, b) => File.Move(a, b), _ => { }) is { Done: true } ? taken
             : new(Problem("backup-failed", keepAs, $"{taken.Problem!.Message} The journal as it was could not be put back either; it is kept whole under this name.", null, null, "Give it its name back by hand."));
+    }
+
+    /// <summary>Puts a file and its log aside under another name, all or nothing.</summary>
+    public static Outcome MoveAside(string path, string to) => ByParts(path, to, ["-wal", "-shm", ""], (a, b) => File.Move(a, b), b => File.Move(b, path + b[to.Length..]));
+
+    /// <summary>Takes away a file that nobody needs; where that cannot be done it stays.</summary>
+    public static void Drop(string path)
+    {
+        try
+        {
+            File.Delete(path);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            // A copy too many harms nothing.
+        }
     }
 
     // All parts or none: what was done to the first is undone when a later one fails.

@@ -223,13 +223,18 @@ public sealed class JournalStore : IDisposable
         }
         if (JournalFile.Exchange(path, anew, keepAs) is { Done: false } notChanged)
         {
-            File.Delete(anew);
+            JournalFile.Drop(anew);
             return notChanged;
         }
         var restored = Open(path);
         restored.Value?.Dispose();
         return new(restored.Problem);
     }
+
+    /// <summary>Puts a journal that nobody has open aside under another name, with its log.</summary>
+    /// <param name="path">The journal.</param>
+    /// <param name="to">Its name from now on.</param>
+    public static Outcome PutAside(string path, string to) => JournalFile.MoveAside(path, to);
 
     /// <summary>Closes the file.</summary>
     public void Dispose() => connection.Dispose();

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Reflection;
 using Mastwright.Model.Text;
 using Mastwright.Model.Trails;
+using Mastwright.Model.Units;
 
 namespace Mastwright.Model.Schema;
 
@@ -11,7 +12,17 @@ namespace Mastwright.Model.Schema;
 /// <param name="Meaning">What the field means.</param>
 /// <param name="Value">The value as it would be written.</param>
 /// <param name="Why">On what ground it is taken.</param>
-public sealed record Assumption(string Path, string Meaning, string Value, string Why);
+public sealed record Assumption(string Path, string Meaning, string Value, string Why)
+{
+    /// <summary>What is measured; null where the value is words.</summary>
+    public QuantityKind? Kind { get; init; }
+
+    /// <summary>The value in the reader's units; as it would be written where it is words or no unit differs.</summary>
+    /// <param name="units">The reader's units.</param>
+    public string Shown(UnitSystem units) =>
+        Kind is { } kind && units == UnitSystem.Us && QuantityText.Read(Value, kind) is { Ok: true } read
+        && QuantityFormat.Show(read.ValueSi, kind, units, 3) is var shown && shown != QuantityFormat.Show(read.ValueSi, kind, UnitSystem.Metric, 3) ? shown : Value;
+}
 
 /// <summary>
 /// Fills the model's records from a parsed text by their <see cref="RecordShape"/>, gathering every finding
@@ -66,7 +77,7 @@ internal sealed class DesignBinder(Func<string, IReadOnlyCollection<string>?> ca
         }
         else if (field.Field.Why is { } why)
         {
-            Assumptions.Add(new Assumption(path, field.Field.Meaning, field.Field.Default!, why));
+            Assumptions.Add(Assumed(path, field, why));
         }
 
         // A block left out altogether still takes the defaults of its fields, and they are shown too.
@@ -74,7 +85,7 @@ internal sealed class DesignBinder(Func<string, IReadOnlyCollection<string>?> ca
         {
             foreach (var inner in RecordShape.Of(field.ItemType).Fields.Where(f => f.Field.Why is not null))
             {
-                Assumptions.Add(new Assumption(Inner(path, inner.Field.Key), inner.Field.Meaning, inner.Field.Default!, inner.Field.Why!));
+                Assumptions.Add(Assumed(Inner(path, inner.Field.Key), inner, inner.Field.Why!));
             }
 
             foreach (var inner in RecordShape.Of(field.ItemType).Fields.Where(f => f.Field.Required))
@@ -85,6 +96,8 @@ internal sealed class DesignBinder(Func<string, IReadOnlyCollection<string>?> ca
             }
         }
     }
+
+    private static Assumption Assumed(string path, FieldShape field, string why) => new(path, field.Field.Meaning, field.Field.Default!, why) { Kind = field.Quantity?.Kind };
 
     // A nullable block (none by default) has no fields to assume; any other is built with them.
     private static bool HasOwnDefaults(FieldShape field) =>

@@ -13,7 +13,7 @@ internal static partial class Grounds
     {
         book.Add(new PageBreak()).Add(new Heading(1, "Assumptions"));
         book.Text("The design file is silent on these, so a default was taken. Each is your decision once you build: measure, look up or write down your own.");
-        book.Table("", ["Field", "Taken", "Why"], result.Assumptions.GroupBy(a => (Path: ListPlace().Replace(a.Path, "[*]"), a.Value, a.Why)).Select(same => new Cell[]
+        book.Table("", ["Field", "Taken", "Why"], result.Assumptions.GroupBy(a => (Path: ListPlace().Replace(a.Path, "[*]"), Value: a.Shown(result.Station.UnitSystem), a.Why)).Select(same => new Cell[]
         {
             same.Count() == 1 ? same.First().Path : $"{same.Key.Path} ({same.Count()} times)", same.Key.Value, same.Key.Why,
         }));

@@ -16,7 +16,9 @@ public static class EntryWords
     public static string When(OffsetDateTime at) => Minute.Format(at);
 
     /// <summary>The end of an entry's key, enough to name it. Its beginning is the time it was noted: entries of one minute begin alike.</summary>
-    public static string Key(JournalEntry entry) => entry.Id.ToString("N", CultureInfo.InvariantCulture)[^8..];
+    public static string Key(JournalEntry entry) => Key(entry.Id);
+
+    private static string Key(Guid id) => id.ToString("N", CultureInfo.InvariantCulture)[^8..];
 
     /// <summary>One line of what an entry says.</summary>
     public static string Summary(JournalEntry entry, UnitSystem units)
@@ -27,7 +29,7 @@ public static class EntryWords
             TensionEntry t => $"guy {t.Guy}: {Show(t.TensionN, QuantityKind.Force)}{(t.UncertaintyN is { } u ? $" ± {Show(u, QuantityKind.Force, 2)}" : "")} by {t.Method} ({t.Raw})",
             SweepEntry s => $"{s.Samples.Length} points, {Show(s.Samples[0].FrequencyHz, QuantityKind.Frequency, 5)} to {Show(s.Samples[^1].FrequencyHz, QuantityKind.Frequency, 5)} at the {s.Plane}{(s.SourceName.Length > 0 ? $", from {s.SourceName}" : "")}",
             InspectionEntry i => string.Join(", ", i.Items.GroupBy(x => x.State).OrderBy(g => g.Key).Select(g => $"{g.Count()} {Word(g.Key)}")),
-            PhotoEntry p => p.Path + (p.About is { } about ? $", about {about.ToString("N", CultureInfo.InvariantCulture)[..8]}" : ""),
+            PhotoEntry p => p.Path + (p.About is { } about ? $", about {Key(about)}" : ""),
             StormEntry s => string.Join(", ", new[] { s.GustMs is { } g ? $"gust {Show(g, QuantityKind.Speed)}" : null, s.IceM > 0 ? $"ice {Show(s.IceM.Value, QuantityKind.FineLength)}" : null, s.Lightning ? "lightning" : null }.OfType<string>()),
             _ => "",
         };

@@ -184,7 +184,7 @@ public sealed partial class CheckReport(IAnsiConsole console, StationResult resu
 
         var table = NewTable("Assumed, because the file is silent", "Field", "Taken", "Why");
         // The same default in every item of a list is one line.
-        foreach (var same in result.Assumptions.GroupBy(a => (Path: ListPlace().Replace(a.Path, "[*]"), a.Value, a.Why)))
+        foreach (var same in result.Assumptions.GroupBy(a => (Path: ListPlace().Replace(a.Path, "[*]"), Value: a.Shown(result.Station.UnitSystem), a.Why)))
         {
             var path = same.Count() == 1 ? same.First().Path : $"{same.Key.Path} ({same.Count()} times)";
             table.AddRow(Markup.Escape(path), Markup.Escape(same.Key.Value), Markup.Escape(same.Key.Why));

@@ -209,8 +209,12 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
     // What is on the desk is kept first: by now the copy may hold what was typed since. Then comes what an even earlier run left.
     private void Answered()
     {
-        KeepNow();
-        file.Answered();
+        // Where it cannot be kept, what was offered stays on the disk and is offered again by the next run.
+        if (KeepNow())
+        {
+            file.Answered();
+        }
+
         LeftBehind = file.LeftBehind() is { } next && next.Text != Now.Text ? next : null;
         Changed?.Invoke();
     }
@@ -374,7 +378,7 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
         Changed?.Invoke();
     }
 
-    private void KeepNow()
+    private bool KeepNow()
     {
         MakeRoom();
         if (!Unsaved)
@@ -385,6 +389,9 @@ public sealed class Desk : IRecomputeListener, IAsyncDisposable
         {
             Notice = finding;
             Changed?.Invoke();
+            return false;
         }
+
+        return true;
     }
 }

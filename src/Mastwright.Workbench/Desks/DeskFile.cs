@@ -131,12 +131,25 @@ public sealed class DeskFile
             return new Finding("file-exists", Severity.Error, "There is a file of this name already.", Value: name, WayOut: "Choose another name, or open that file with `mastwright serve`.");
         }
 
-        // The copy under the former name goes only once the text stands in the file.
+        // The copy under the former name goes only once the text stands in the file; unsaved text of a design that had this name is put aside.
         lock (gate)
         {
+            var spare = full + ".unsaved";
+            try
+            {
+                if (spare != Spare && File.Exists(spare))
+                {
+                    File.Move(spare, Asides(spare).First(a => !File.Exists(a)));
+                }
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                return new Finding("file-exists", Severity.Error, $"Unsaved text of an earlier design of this name lies there and cannot be put aside: {e.Message}", Value: name, WayOut: "Choose another name.");
+            }
+
             formerSpares.Add(Spare);
             Path = full;
-            Spare = full + ".unsaved";
+            Spare = spare;
             formerSpares.Remove(Spare);
         }
 
@@ -151,8 +164,13 @@ public sealed class DeskFile
             try
             {
                 Directory.CreateDirectory(System.IO.Path.GetDirectoryName(Spare)!);
+                if (WholeFile.Write(Spare, text, replace: true) is { } finding)
+                {
+                    return NoCopy(finding.Message);
+                }
+
                 spareIsOurs = true;
-                return WholeFile.Write(Spare, text, replace: true) is { } finding ? NoCopy(finding.Message) : null;
+                return null;
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
@@ -167,7 +185,7 @@ public sealed class DeskFile
         lock (gate)
         {
             offered = null;
-            foreach (var spare in Asides().TakeWhile(File.Exists).Reverse().Prepend(Spare).Skip(spareIsOurs ? 1 : 0))
+            foreach (var spare in Asides(Spare).TakeWhile(File.Exists).Reverse().Prepend(Spare).Skip(spareIsOurs ? 1 : 0))
             {
                 try
                 {
@@ -199,7 +217,7 @@ public sealed class DeskFile
 
             try
             {
-                var aside = Asides().First(a => !File.Exists(a));
+                var aside = Asides(Spare).First(a => !File.Exists(a));
                 File.Move(Spare, aside);
                 offered = aside;
             }
@@ -233,7 +251,7 @@ public sealed class DeskFile
         }
     }
 
-    private IEnumerable<string> Asides() => Enumerable.Range(1, int.MaxValue - 1).Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Spare}.{i}"));
+    private static IEnumerable<string> Asides(string spare) => Enumerable.Range(1, int.MaxValue - 1).Select(i => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{spare}.{i}"));
 
     private static void Delete(string spare)
     {

@@ -1,10 +1,11 @@
 using Mastwright.Workbench.Desks;
+using Mastwright.Workbench.Keeping;
 using Microsoft.Extensions.Hosting;
 
 namespace Mastwright.Workbench.Hosting;
 
-/// <summary>Looks at the design file every few seconds, so that a change made in another editor shows here.</summary>
-internal sealed class DiskWatch(Desk desk) : BackgroundService
+/// <summary>Looks at the design file and the journal every few seconds, so that a change made by another program shows here.</summary>
+internal sealed class DiskWatch(Desk desk, KeepWatch upkeep) : BackgroundService
 {
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(2);
 
@@ -16,6 +17,7 @@ internal sealed class DiskWatch(Desk desk) : BackgroundService
             while (await timer.WaitForNextTickAsync(stoppingToken))
             {
                 desk.LookAtDisk();
+                upkeep.Look();
             }
         }
         catch (OperationCanceledException)

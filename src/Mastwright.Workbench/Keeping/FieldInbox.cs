@@ -52,8 +52,13 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
         }
 
         var (state, refused) = journal.Keep(entry!);
-        return refused is not null ? Refused(note.Id, refused) : new(note.Id, state == KeptState.Kept ? "kept" : "already", says, "");
+        return refused is null ? new(note.Id, state == KeptState.Kept ? "kept" : "already", says, "")
+            : IsOfTheJournal(refused) ? new(note.Id, "later", $"{refused.Message} The entry waits where it is and is sent again by itself.", "")
+            : Refused(note.Id, refused);
     }
+
+    // Busy, full, damaged or not there yet: nothing is wrong with what was entered.
+    private static bool IsOfTheJournal(Finding problem) => problem.Code.StartsWith("journal-", StringComparison.Ordinal) || problem.Code.StartsWith("backup-", StringComparison.Ordinal);
 
     private bool Has(FieldNote n)
     {
@@ -63,11 +68,13 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
         }
 
         string Plain(string? text) => (text ?? "").Trim();
-        return there is null || (OffsetDateTimePattern.ExtendedIso.Parse(n.At ?? "") is { Success: true, Value: var at } && there.At.ToInstant() == at.ToInstant() && there.Kind == n.Kind
+        var written = new Written();
+        return there is null || (WeatherOf(written, n) == there.Weather && OffsetDateTimePattern.ExtendedIso.Parse(n.At ?? "") is { Success: true, Value: var at } && there.At.ToInstant() == at.ToInstant() && there.Kind == n.Kind
             && (Plain(n.Mast).Length == 0 || there is StormEntry || there.Mast == Plain(n.Mast)) && there.Author == Plain(n.Author) && there.Text == Plain(n.Text) && there switch
             {
                 TensionEntry tension => tension.Raw == Plain(n.Reading) && TensionReadings.WayOf(tension.Method) == n.Way,
-                InspectionEntry inspection => inspection.Items.Select(i => (i.Key, i.Remark)).SequenceEqual((n.Items ?? []).Select(i => (Plain(i.Key), Plain(i.Remark)))),
+                InspectionEntry inspection => inspection.Items.Select(i => (i.Key, (ItemState?)i.State, i.Remark)).SequenceEqual((n.Items ?? []).Select(i => (Plain(i.Key), StateOf(i.State), Plain(i.Remark)))),
+                StormEntry storm => StormOf(written, n, new EntryHead(n.Id, at, "", "", Weather.NotNoted)) is var told && (told.Ended?.ToInstant(), told.GustMs, told.IceM, told.Lightning) == (storm.Ended?.ToInstant(), storm.GustMs, storm.IceM, storm.Lightning),
                 PhotoEntry photo => photo.Path == Plain(n.Path),
                 _ => true,
             });
@@ -80,7 +87,7 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
     {
         var at = w.Moment("at", n.At) ?? JournalDesk.Clock();
         var (author, text) = (w.Words("author", n.Author), w.Words("text", n.Text));
-        var weather = new Weather(w.Quantity("temperature", n.Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK), w.Quantity("wind", n.Wind, QuantityKind.Speed, 0, Weather.MostWindMPerS), w.Words("weather", n.Weather));
+        var weather = WeatherOf(w, n);
         var mast = Mast(w, station, n.Mast, n.Kind is "tension" or "inspection");
         if (w.Problem is not null)
         {
@@ -95,7 +102,7 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
                 var items = Items(w, station, mast!, n.Items ?? []);
                 return (new InspectionEntry(n.Id, at, mast!.Name, author, text, weather, items), string.Join(", ", items.GroupBy(i => i.State).Select(g => $"{g.Count()} {EntryWords.Word(g.Key)}")));
             case "storm":
-                var storm = new StormEntry(n.Id, at, "", author, text, weather, w.Moment("ended", n.Ended), w.Quantity("gust", n.Gust, QuantityKind.Speed, 0, Analysis.Keep.StormReplay.GreatestGustMPerS), w.Quantity("ice", n.Ice, QuantityKind.FineLength, 0, 0.2), n.Lightning);
+                var storm = StormOf(w, n, new EntryHead(n.Id, at, author, text, weather));
                 w.Need(storm.GustMs is not null || storm.IceM is not null || storm.Lightning, "gust", "Nothing is said about the storm.", "Give gust, ice or lightning; for anything else write words.");
                 return (storm, "See on the journal's page what is to be looked at after it.");
             case "photo":
@@ -112,6 +119,15 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
                 return (null, "");
         }
     }
+
+    private static Weather WeatherOf(Written w, FieldNote n) => new(
+        w.Quantity("temperature", n.Temperature, QuantityKind.Temperature, Weather.LeastTemperatureK, Weather.MostTemperatureK), w.Quantity("wind", n.Wind, QuantityKind.Speed, 0, Weather.MostWindMPerS), w.Words("weather", n.Weather));
+
+    private static StormEntry StormOf(Written w, FieldNote n, EntryHead head) => new(
+        head.Id, head.At, "", head.Author, head.Text, head.Weather, w.Moment("ended", n.Ended),
+        w.Quantity("gust", n.Gust, QuantityKind.Speed, 0, Analysis.Keep.StormReplay.GreatestGustMPerS), w.Quantity("ice", n.Ice, QuantityKind.FineLength, 0, 0.2), n.Lightning);
+
+    private static ItemState? StateOf(string? word) => word switch { "good" => ItemState.Good, "watch" => ItemState.Watch, "bad" => ItemState.Bad, "not-seen" => ItemState.NotSeen, _ => null };
 
     private (JournalEntry? Entry, string Says) Tension(Written w, Station station, Mast mast, FieldNote n, EntryHead head, CancellationToken cancellation)
     {
@@ -148,7 +164,7 @@ public sealed partial class FieldInbox(Desk desk, JournalDesk journal)
         foreach (var look in looks.Take(MostLooks))
         {
             var key = w.Words("items", look.Key);
-            ItemState? state = look.State switch { "good" => ItemState.Good, "watch" => ItemState.Watch, "bad" => ItemState.Bad, "not-seen" => ItemState.NotSeen, _ => null };
+            var state = StateOf(look.State);
             w.Need(state is not null, "items", $"“{look.State}” is no state an item can be in.", "good, watch, bad or not-seen.");
             w.Need(key.Length > 0 && items.All(i => i.Key != key), "items", $"“{key}” is named twice.", "Name each item once.");
 

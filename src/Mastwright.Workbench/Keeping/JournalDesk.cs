@@ -30,7 +30,7 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
 {
     private readonly Lock gate = new();
     private (string Stamp, IReadOnlyList<JournalEntry> Entries)? known;
-    private bool wroteWithoutName;
+    private bool nameless = desk.FilePath is null;
 
     /// <summary>Told after every change, from any thread.</summary>
     public event Action? Changed;
@@ -182,7 +182,6 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
             }
 
             known = null;
-            wroteWithoutName |= desk.FilePath is null;
         }
 
         Changed?.Invoke();
@@ -209,22 +208,33 @@ public sealed class JournalDesk(Desk desk, DeskOptions options)
     private (string Path, Finding? Problem) Follow()
     {
         var path = Path;
-        if (wroteWithoutName && path != Nameless)
+        if (nameless && path != Nameless)
         {
-            if (File.Exists(Nameless))
+            if (File.Exists(Nameless) && Taken(path) is { } problem)
             {
-                var opened = JournalStore.OpenReadOnly(Nameless);
-                using var store = opened.Value;
-                if ((store is null ? opened.Problem : File.Exists(path) ? Into(path, store.Content()) : store.Backup(path).Problem) is { } problem)
-                {
-                    return (path, problem);
-                }
+                return (path, problem);
             }
 
-            wroteWithoutName = false;
+            nameless = false;
         }
 
         return (path, null);
+    }
+
+    // What was noted goes with its design and is put aside, lest the next design without a name take it for its own.
+    private Finding? Taken(string path)
+    {
+        var opened = JournalStore.OpenReadOnly(Nameless);
+        using (var store = opened.Value)
+        {
+            if ((store is null ? opened.Problem : File.Exists(path) ? Into(path, store.Content()) : store.Backup(path).Problem) is { } problem)
+            {
+                return problem;
+            }
+        }
+
+        var aside = Enumerable.Range(1, int.MaxValue - 1).Select(i => string.Create(CultureInfo.InvariantCulture, $"{Nameless}.taken{i}")).First(f => !File.Exists(f));
+        return JournalStore.PutAside(Nameless, aside).Problem;
     }
 
     // A journal of that name is there already, of a design that is gone: what was noted is added to it.

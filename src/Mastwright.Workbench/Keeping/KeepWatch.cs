@@ -7,6 +7,7 @@ using Mastwright.Model.Trails;
 using Mastwright.Report.Keep;
 using Mastwright.Workbench.Desks;
 using Microsoft.Extensions.Logging;
+using NodaTime;
 
 namespace Mastwright.Workbench.Keeping;
 
@@ -27,16 +28,17 @@ public sealed partial class KeepWatch : IAsyncDisposable
     private readonly Lock gate = new();
     private readonly Task worker;
     private CancellationTokenSource newest = new();
-    private (string? Fingerprint, IReadOnlyList<JournalEntry>? Entries, bool Whole) judged;
+    private (string? Fingerprint, IReadOnlyList<JournalEntry>? Entries, LocalDate Day, bool Whole) judged;
+    private string? asked;
 
     /// <summary>Begins to watch.</summary>
     public KeepWatch(Desk desk, JournalDesk journal, ILogger<KeepWatch> log)
     {
         (this.desk, this.journal, this.log) = (desk, journal, log);
         worker = Task.Run(Work);
-        desk.Changed += Ask;
-        journal.Changed += Ask;
-        Ask();
+        desk.Changed += Look;
+        journal.Changed += Again;
+        Look();
     }
 
     /// <summary>Told when the checks have changed, from any thread.</summary>
@@ -45,26 +47,42 @@ public sealed partial class KeepWatch : IAsyncDisposable
     /// <summary>The checks; empty while nothing is noted.</summary>
     public ImmutableArray<Check> Checks { get; private set; } = [];
 
-    /// <summary>The tightest of them; null while nothing is noted.</summary>
-    public Check? Worst => Parts.Trades.Sorted(Checks).FirstOrDefault();
+    /// <summary>The tightest of them; null while nothing is noted, or the journal cannot be read.</summary>
+    public Check? Worst => Problem is null ? Parts.Trades.Sorted(Checks).FirstOrDefault() : null;
+
+    /// <summary>Why the journal cannot be read; null when it can.</summary>
+    public Finding? Problem { get; private set; }
+
+    /// <summary>Whether the checks belong to the design and the journal as they stand.</summary>
+    public Freshness State => judged.Fingerprint == desk.Now.Fingerprint && judged.Whole ? Freshness.Fresh : Freshness.Computing;
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        desk.Changed -= Ask;
-        journal.Changed -= Ask;
+        desk.Changed -= Look;
+        journal.Changed -= Again;
         questions.Writer.TryComplete();
         await newest.CancelAsync().ConfigureAwait(false);
         await worker.ConfigureAwait(false);
     }
 
-    // Whoever changed the desk does not wait for this.
-    private void Ask()
+    /// <summary>Looks whether anything is to be judged anew: the design, the journal, which another program may have written, or the day. Whoever asks does not wait.</summary>
+    public void Look() => Ask(desk.Now.Fingerprint != asked);
+
+    private void Again() => Ask(true);
+
+    // The desk tells of every step of its own work: only another design stops what is being judged.
+    private void Ask(bool anew)
     {
         lock (gate)
         {
-            newest.Cancel();
-            newest = new CancellationTokenSource();
+            if (anew)
+            {
+                asked = desk.Now.Fingerprint;
+                newest.Cancel();
+                newest = new CancellationTokenSource();
+            }
+
             questions.Writer.TryWrite(newest.Token);
         }
     }
@@ -75,7 +93,7 @@ public sealed partial class KeepWatch : IAsyncDisposable
         {
             try
             {
-                Look(stop);
+                Judge(stop);
             }
             catch (OperationCanceledException)
             {
@@ -89,15 +107,23 @@ public sealed partial class KeepWatch : IAsyncDisposable
         }
     }
 
-    private void Look(CancellationToken stop)
+    private void Judge(CancellationToken stop)
     {
         var now = desk.Now;
-        if (now.Station is not { } station || journal.Entries().Value is not { } entries)
+        var read = journal.Entries();
+        if (Problem != read.Problem)
+        {
+            Problem = read.Problem;
+            Changed?.Invoke();
+        }
+
+        if (now.Station is not { } station || read.Value is not { } entries)
         {
             return;
         }
 
-        var same = judged.Fingerprint == now.Fingerprint && ReferenceEquals(judged.Entries, entries);
+        var today = JournalDesk.Clock().Date;
+        var same = judged.Fingerprint == now.Fingerprint && (ReferenceEquals(judged.Entries, entries) || (entries.Count == 0 && judged.Entries is { Count: 0 })) && judged.Day == today;
         if (same && judged.Whole)
         {
             return;
@@ -106,23 +132,24 @@ public sealed partial class KeepWatch : IAsyncDisposable
         var measured = entries.Any(e => e is TensionEntry or SweepEntry);
         if (!same)
         {
-            Put(Judged(station, entries, [.. measured ? Checks.Where(c => c.Id.StartsWith("keep.drift[", StringComparison.Ordinal)) : []]), (now.Fingerprint, entries, !measured));
+            Put(Judged(station, entries, [.. measured ? Checks.Where(c => c.Id.StartsWith("keep.drift[", StringComparison.Ordinal)) : []], today), (now.Fingerprint, entries, today, !measured));
         }
 
         if (measured)
         {
-            Put(Judged(station, entries, [.. DriftStudy.Judge(station, entries, TensionShare, ResonanceShare, JournalDesk.Clock().ToInstant(), stop).Where(d => d.Deviation is not null).Select(UpkeepChecks.Drift)]), (now.Fingerprint, entries, true));
+            var drift = DriftStudy.Judge(station, entries, TensionShare, ResonanceShare, JournalDesk.Clock().ToInstant(), stop);
+            Check?[] checks = [.. drift.Where(d => d.Deviation is not null).Select(UpkeepChecks.Drift), UpkeepChecks.Unjudged(entries, drift)];
+            Put(Judged(station, entries, [.. checks.OfType<Check>()], today), (now.Fingerprint, entries, today, true));
         }
     }
 
-    private static ImmutableArray<Check> Judged(Station station, IReadOnlyList<JournalEntry> entries, ImmutableArray<Check> drift)
+    private static ImmutableArray<Check> Judged(Station station, IReadOnlyList<JournalEntry> entries, ImmutableArray<Check> drift, LocalDate today)
     {
-        var today = JournalDesk.Clock().Date;
         var built = entries.Count > 0 ? entries[0].At.Date : today;
         return entries.Count == 0 ? [] : [.. UpkeepChecks.Looks(DueList.For(UpkeepParts.Checklist(station), entries, built), built, today), .. drift];
     }
 
-    private void Put(ImmutableArray<Check> checks, (string? Fingerprint, IReadOnlyList<JournalEntry> Entries, bool Whole) of)
+    private void Put(ImmutableArray<Check> checks, (string? Fingerprint, IReadOnlyList<JournalEntry> Entries, LocalDate Day, bool Whole) of)
     {
         (Checks, judged) = (checks, of);
         Changed?.Invoke();

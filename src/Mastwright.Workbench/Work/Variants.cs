@@ -127,17 +127,16 @@ public sealed class Variants
                 return;
             }
 
-            (path, unread) = (desk.VariantsPath, true);
-            if (All.Length == 0)
+            path = desk.VariantsPath;
+            var own = All;
+            All = [.. own.Concat(Read().Where(v => own.All(o => o.Name != v.Name))).Take(Most)];
+            if (own.Length > 0)
             {
-                All = Read();
-                return;
-            }
-
-            Write();
-            if (Problem is null)
-            {
-                Delete(former);
+                Write();
+                if (Problem is null)
+                {
+                    Delete(former);
+                }
             }
         }
 
@@ -148,7 +147,7 @@ public sealed class Variants
     {
         try
         {
-            unread = false;
+            (unread, Problem) = (false, null);
             return File.Exists(path) ? [.. (JsonSerializer.Deserialize<Variant?[]>(File.ReadAllText(path)) ?? []).OfType<Variant>().Where(v => v is { Name: not null, Text: not null })] : [];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException)
@@ -167,7 +166,7 @@ public sealed class Variants
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             if (unread && File.Exists(path))
             {
-                File.Move(path, path + ".bad", overwrite: true);
+                File.Move(path, Enumerable.Range(1, int.MaxValue - 1).Select(i => path + (i == 1 ? ".bad" : string.Create(CultureInfo.InvariantCulture, $".bad{i}"))).First(f => !File.Exists(f)));
             }
 
             unread = false;
