@@ -54,6 +54,7 @@ public static class Words
     {
         Verdict.Unknown => "open",
         Verdict.Caution when check.Ratio > 1 => "caution",
+        _ when double.IsPositiveInfinity(check.Ratio) => "over",
         _ => View.Percent(check.Ratio),
     };
 
