@@ -12,13 +12,14 @@ namespace Mastwright.Analysis;
 /// <summary>What can be said of a design within the blink of an eye, before the whole analysis is there.</summary>
 public static class QuickLook
 {
-    // How much of its load a mast carries that cannot carry all is found to an eighth; the whole analysis goes on from there.
+    // How much of its load a mast carries that cannot carry half of it is found to an eighth.
     private static readonly SolverOptions Coarse = SolverOptions.Default with { SmallestLoadStep = 1.0 / 8 };
 
     /// <summary>The checks of the site: closed formulas, whole and final.</summary>
     public static ImmutableArray<Check> Site(Station station) => SiteRun.Of(station);
 
-    /// <summary>A first look at the structure with few wind directions and without the screens for vibration: what fails here fails, what passes here may still fail under another wind.</summary>
+    /// <summary>A first look at the structure with few wind directions and without the screens for vibration: what passes here may still fail under another wind. What fails here
+    /// fails in the whole analysis too, except that a case which long load steps stop below half of its load is not tried again with short ones: it may, rarely, turn out to stand.</summary>
     public static StandStage Stand(Station station, CancellationToken cancellation = default)
     {
         var answers = new StandAnswer[station.Masts.Length];

@@ -3,6 +3,7 @@ using Mastwright.Analysis.Survive;
 using Mastwright.Fields.Earth;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Trails;
+using Mastwright.Protection.People;
 using Mastwright.Tests.Shared;
 
 namespace Mastwright.Analysis.Tests;
@@ -53,7 +54,10 @@ public class PeopleOverSoilTests
             Assert.Contains("over the real soil", under.Demand.Range, StringComparison.Ordinal);
             Assert.DoesNotContain("perfect", under.Demand.Range, StringComparison.Ordinal);
             Assert.NotEqual(over.Demand.Value, under.Demand.Value);
-            Assert.InRange(under.Demand.Value / over.Demand.Value, 0.3, 3);
+
+            // Both for the same power into the mast: two ways of reckoning the earth, a factor of two apart in power at most (common practice, no source). At the fence the share is one of power already.
+            var power = kind == "survive.fence.field" ? under.Demand.Value / over.Demand.Value : Math.Pow(under.Demand.Value / over.Demand.Value, 2);
+            Assert.InRange(power, 0.5, 2);
         }
     }
 
@@ -65,7 +69,7 @@ public class PeopleOverSoilTests
         var study = NearFieldRun.Of(station).Fields.Single();
         var rows = study.BetweenGuys.Concat(study.AlongGuy).Where(r => r.DistanceM == 15).ToList();
         var (mast, band) = (station.Masts[0], station.Bands.Single());
-        var drive = MastDrive.Of(station, MastDrive.Solve(station, band.FrequencyHz, default), 0);
+        var drive = MastDrive.Of(station, MastDrive.Solve(station, band.FrequencyHz, default).Solution, 0);
         var checks = PeopleRun.Of(station, mast, band, drive, drive.FieldsNear(station, mast));
         double Largest(string field) => checks.Where(c => c.Id.Contains(field, StringComparison.Ordinal)).Max(c => c.Demand.Value / Math.Sqrt(c.Demand.Inputs.Single(i => i.Kind == QuantityKind.Power).Value / band.PowerW));
 
@@ -77,11 +81,50 @@ public class PeopleOverSoilTests
     [Fact]
     public void Distances_to_the_limits_are_found_over_the_soil_too()
     {
-        var reading = Examples.Read(Roped(Exact));
+        var reading = Examples.Read(Roped(Exact).Replace("power: 400 W", "power: 1500 W"));
         var report = ExposureRun.Of(reading.Station!, 0, StationAnalysis.Run(reading).Masts[0]);
 
         Assert.Contains("over the real soil", report.Range, StringComparison.Ordinal);
         Assert.InRange(report.FenceM.Value, 1, 60);
-        Assert.All(report.Bands.SelectMany(b => b.Between), d => Assert.InRange(d.Governing.Value, 0, 60));
+
+        // At the distance found the limit holds; one step of the search nearer it does not.
+        var station = reading.Station!;
+        var (mast, band) = (station.Masts[0], station.Bands.Single());
+        var drive = MastDrive.Of(station, MastDrive.Solve(station, band.FrequencyHz, default).Solution, 0);
+        var request = ExposureRun.Turned(ExposureRun.Request(mast, band, drive, 60), mast, false);
+        var found = report.Bands.SelectMany(b => b.Between).Where(d => d.Governing.Value > 0).ToList();
+        Assert.True(found.Count >= 4);
+        Assert.All(found, d =>
+        {
+            Assert.Empty(d.Findings);
+            double Use(double distance) => NearFieldExposure.Use(request, d.Limit, mast.EastM + (distance * Math.Cos(d.BearingRad)), mast.NorthM + (distance * Math.Sin(d.BearingRad)));
+            Assert.InRange(Use(d.Governing.Value), 0, 1);
+            Assert.True(Use(d.Governing.Value / Math.Pow(60 / 0.6, 1.0 / 60)) > 1);
+        });
+    }
+
+    /// <summary>Radials too long to be solved over the soil: distances, corona and their words are those of a perfect plane, and the reports say why.</summary>
+    [Fact]
+    public void A_soil_that_cannot_be_solved_is_said()
+    {
+        var reading = Examples.Read(Roped(Exact).Replace("count: 8, length: 16 ft,", "count: 360, length: 200 m, shortened: [ { from: 20 °, to: 100 °, length: 90 m } ],").Replace("7.1 MHz", "29 MHz"));
+        var (station, mast) = (reading.Station!, reading.Station!.Masts[0]);
+        var report = ExposureRun.Of(station, 0, StationAnalysis.Run(reading).Masts[0]);
+        var corona = RfCoronaRun.Of(station, 0, StaticsRun.Outline(mast));
+
+        Assert.Contains("perfectly conducting", report.Range, StringComparison.Ordinal);
+        foreach (var findings in new[] { report.Findings, corona.Findings })
+        {
+            Assert.Single(findings, f => f.Code == "fields-over-perfect-plane" && f.Message.Contains("29 MHz", StringComparison.Ordinal));
+            Assert.Single(findings, f => f.Code == "too-many-unknowns");
+        }
+    }
+
+    [Fact]
+    public void Bands_over_different_earth_are_told_apart()
+    {
+        Assert.Equal("over soil", ExposureRun.Ranges([("40 m", "over soil"), ("10 m", "over soil")]));
+        Assert.Equal("40 m, 20 m: over soil. 10 m: over a plane", ExposureRun.Ranges([("40 m", "over soil"), ("10 m", "over a plane"), ("20 m", "over soil")]));
+        Assert.Equal("", ExposureRun.Ranges([]));
     }
 }

@@ -1,5 +1,6 @@
 using Mastwright.Analysis.Results;
 using Mastwright.Analysis.Stand;
+using Mastwright.Catalog;
 using Mastwright.Model.Trails;
 using Mastwright.Tests.Shared;
 
@@ -85,6 +86,31 @@ public class StandPartsTests
         Assert.Equal(
             -900 * G * Math.PI * 0.030 * ((0.050 * 3) + (0.052 * Math.PI)),
             cases.Single(c => c.Case.Name == "ice, still air").Case.PointLoads.Sum(l => l.ForceN.Z), 0.01);
+    }
+
+    /// <summary>A first look takes long load steps; what carries more than half of its load by them is known as well as in the whole analysis.</summary>
+    [Fact]
+    public void A_first_look_knows_what_a_mast_carries_that_nearly_stands()
+    {
+        var text = string.Join('\n', Text("fails").Replace("speed: 120 mph", "speed: 88 mph").Replace("hottest: 110 °F", "hottest: 60 °F").Split('\n').Where(l => !l.StartsWith("  ice:", StringComparison.Ordinal)));
+        var station = Examples.Read(text).Station!;
+        var first = QuickLook.Stand(station, TestContext.Current.CancellationToken).Checks.Single(c => c.Id.StartsWith("stand.stability", StringComparison.Ordinal));
+        var fine = One(Stand(text), "stand.stability");
+
+        Assert.InRange(fine.Demand.Value, 0.5, 0.99);
+        Assert.Equal(fine.Demand.Value, first.Demand.Value, (1.0 / 128) + 1e-12);
+    }
+
+    /// <summary>Statics by hand: three top wires of 9 m and 4 mm, copper as in the catalogue, weigh on the foot.</summary>
+    [Fact]
+    public void Top_wires_weigh_as_the_copper_of_the_catalogue()
+    {
+        var text = Text("tube-12m");
+        var bare = StandModel.Of(Examples.Read(text).Station!, Examples.Read(text).Station!.Masts[0]);
+        var wired = Examples.Read(text.Replace("    radials:", "    top-wires: { count: 3, length: 9 m, slope: 60 °, wire: 4 mm }\n    radials:")).Station!;
+        var weight = StandModel.Of(wired, wired.Masts[0]).Structure.Weights.Sum(w => w.WeightN) - bare.Structure.Weights.Sum(w => w.WeightN);
+
+        Assert.Equal(3 * 9 * Math.PI / 4 * 0.004 * 0.004 * Catalogue.Default.Metals["copper"].DensityKgPerM3 * G, weight, 1e-9);
     }
 
     /// <summary>A tube that tapers weighs the mean of its ends: π·(D - t)·t·ρ a metre with D the mean diameter.</summary>

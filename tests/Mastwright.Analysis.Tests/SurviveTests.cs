@@ -164,7 +164,7 @@ public class SurviveTests
     {
         var (station, mast, result) = Of("lattice-22m");
         var low = station with { Bands = [station.Bands[0]] };
-        var top = RfCoronaRun.Of(low, 0, StaticsRun.Outline(mast)).Single(r => r.Surface.Part == "top").Surface.GradientVPerM.Inputs.Single(i => i.Symbol == "Ut").Value;
+        var top = RfCoronaRun.Of(low, 0, StaticsRun.Outline(mast)).Rows.Single(r => r.Surface.Part == "top").Surface.GradientVPerM.Inputs.Single(i => i.Symbol == "Ut").Value;
         var line = station.Protection.Mismatch * result.Bands[0].BasePeakV.Value / Math.Cos(2 * Math.PI * 1.85e6 * mast.TopM / 299792458.0);
         Assert.Equal(1, top / line, 0.25);
     }
@@ -173,7 +173,7 @@ public class SurviveTests
     public void Corona_under_power_is_looked_at_on_legs_guys_and_top()
     {
         var (station, mast, _) = Of("ice-27m");
-        var rows = RfCoronaRun.Of(station, 0, StaticsRun.Outline(mast));
+        var rows = RfCoronaRun.Of(station, 0, StaticsRun.Outline(mast)).Rows;
         Assert.Contains(rows, r => r.Surface.Part == "top wires");
         Assert.Contains(rows, r => r.Surface.Part.StartsWith("mast", StringComparison.Ordinal));
         Assert.All(rows, r => Assert.True(r.Surface.Use > 0 && double.IsFinite(r.Surface.Use)));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Build.Cutting;
 using Mastwright.Build.Materials;
+using Mastwright.Catalog;
 using Mastwright.Model.Units;
 using Mastwright.Report.Documents;
 using Mastwright.Report.Sheets;
@@ -167,6 +168,9 @@ public class SheetTests
         // Radials: 60 of 20.3 m with 2 % over and two spare.
         Assert.Equal((60 * 20.3 * 1.02) + 40.6, Line("14 AWG copper").Order.Inputs.Sum(i => i.Value), 1e-6);
         Assert.Equal(1300, Line("14 AWG copper").Order.Value, 1e-9);
+
+        // 14 AWG is 1.628 mm (ASTM B258, from memory), weighed as the copper of the catalogue.
+        Assert.Equal(Math.PI / 4 * 1.628e-3 * 1.628e-3 * Catalogue.Default.Metals["copper"].DensityKgPerM3, needs.First(n => n.Part == "14 AWG copper").MassKgPerUnit!.Value, 1e-5);
         Assert.Equal(list.Lines.Sum(l => l.Cost ?? 0), list.TotalCost);
         Assert.Equal(Math.Round((decimal)Line("concrete").Order.Value * 165m, 2), Line("concrete").Cost);
         Assert.True(list.HasInventedPrices);

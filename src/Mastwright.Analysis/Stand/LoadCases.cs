@@ -31,7 +31,6 @@ public sealed partial class LoadCases
 
     private const double WaterFreezesK = 273.15;
     private const double StepM = 1.5;
-    private const double RodDrag = 1.2;
     private const double GravityMPerS2 = 9.80665;
 
     private readonly Station station;
@@ -259,10 +258,10 @@ public sealed partial class LoadCases
     }
 
     // The far ends are held elsewhere: half of each wire's wind and ice comes to the mast.
-    private static PointBody TopWiresOf(TopWires wires) => new("top wires", wires.Count * wires.LengthM * wires.WireDiameterM / 2, RodDrag, wires.WireDiameterM);
+    private static PointBody TopWiresOf(TopWires wires) => new("top wires", wires.Count * wires.LengthM * wires.WireDiameterM / 2, TopPart.RodDrag, wires.WireDiameterM);
 
     private static PointBody BodyOf(Attachment thing) => thing.RodDiameterM > 0
-        ? new PointBody(thing.Name, thing.DragAreaM2 / RodDrag, RodDrag, thing.RodDiameterM)
+        ? new PointBody(thing.Name, thing.DragAreaM2 / TopPart.RodDrag, TopPart.RodDrag, thing.RodDiameterM)
         : new PointBody(thing.Name, thing.DragAreaM2, 1);
 
     private double HeightOf(Attachment thing) => Math.Clamp(thing.HeightM - model.Mast.Base.HeightM, 0, model.Mast.LengthM);

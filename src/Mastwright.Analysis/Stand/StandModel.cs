@@ -33,7 +33,6 @@ public sealed record ModelGuy(Guy Guy, int Level, Anchor Anchor, GuyStrand Stran
 public sealed record StandModel(Mast Mast, GuyedMast Structure, IReadOnlyList<MastRun> Runs, ImmutableArray<ModelGuy> Guys)
 {
     private const double GravityMPerS2 = 9.80665;
-    private const double CopperDensityKgPerM3 = 8900;
 
     /// <summary>Builds it.</summary>
     public static StandModel Of(Station station, Mast mast)
@@ -114,7 +113,7 @@ public sealed record StandModel(Mast Mast, GuyedMast Structure, IReadOnlyList<Ma
         if (mast.TopWires is { PartOfGuys: false } wires)
         {
             var area = Math.PI / 4 * wires.WireDiameterM * wires.WireDiameterM;
-            yield return new LumpedWeight("top wires", mast.LengthM, wires.Count * wires.LengthM * area * CopperDensityKgPerM3 * GravityMPerS2);
+            yield return new LumpedWeight("top wires", mast.LengthM, wires.Count * wires.LengthM * area * TopParts.CopperKgPerM3 * GravityMPerS2);
         }
     }
 }

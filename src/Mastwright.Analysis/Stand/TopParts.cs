@@ -1,3 +1,4 @@
+using Mastwright.Catalog;
 using Mastwright.Model.Design;
 using Mastwright.Structure.Loads;
 
@@ -15,7 +16,8 @@ namespace Mastwright.Analysis.Stand;
 /// <param name="MassKg">Its mass.</param>
 internal sealed record TopPart(string Name, double LengthM, double WindLengthM, double DiameterM, double RiseM, double MassKg)
 {
-    private const double RodDrag = 1.2;
+    /// <summary>Drag coefficient of a round member across the wind, below its critical Reynolds number: EN 1991-1-4 figure 7.28 (from memory).</summary>
+    public const double RodDrag = 1.2;
 
     /// <summary>What the wind meets.</summary>
     public PointBody Wind => new(Name, WindLengthM * DiameterM, RodDrag, DiameterM);
@@ -27,8 +29,10 @@ internal sealed record TopPart(string Name, double LengthM, double WindLengthM, 
 /// <summary>The parts on the top of a mast.</summary>
 internal static class TopParts
 {
-    private const double CopperKgPerM3 = 8960;
     private const double RingWallM = 0.001;
+
+    /// <summary>Density of copper, kg/m³, of the catalogue.</summary>
+    public static double CopperKgPerM3 => Catalogue.Default.Metals["copper"].DensityKgPerM3;
 
     /// <summary>Them, none without a fitting.</summary>
     public static IEnumerable<TopPart> Of(Mast mast)

@@ -38,7 +38,7 @@ public sealed record GroupExposure(string Name, double FrequencyHz, Population P
 /// <param name="FenceM">The radius of the fence that satisfies every limit for the public and every reach, guys and all.</param>
 /// <param name="BetweenM">The radius that would do between the guys.</param>
 /// <param name="Checks">Fence and burns.</param>
-/// <param name="Findings">Limits exceeded farther out than was looked.</param>
+/// <param name="Findings">What the solver of the currents had to say, and limits exceeded farther out than was looked.</param>
 public sealed record ExposureReport(ImmutableArray<BandExposure> Bands, ImmutableArray<GuyTouch> Guys, Trail FenceM, Trail BetweenM, ImmutableArray<Check> Checks, ImmutableArray<Finding> Findings)
 {
     /// <summary>Every switch position of the groups the mast is driven in, and every neighbour that transmits alone.</summary>
@@ -62,17 +62,19 @@ public static class ExposureRun
     {
         var mast = station.Masts[mastIndex];
         var bands = new (ImmutableArray<BandExposure> Exposure, ImmutableArray<(string Guy, double A)> Guys)[result.Bands.Length];
-        var ranges = new string?[bands.Length];
+        var ranges = new (string Band, string Range)[bands.Length];
+        var solver = new ImmutableArray<Finding>[bands.Length];
         var solutions = new WireSolution[result.Bands.Length];
         var done = 0;
         Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
         {
             var band = station.Bands[b];
-            var solution = solutions[b] = MastDrive.Solve(station, band.FrequencyHz, cancellation);
+            (var solution, solver[b]) = MastDrive.Solve(station, band.FrequencyHz, cancellation);
+            solutions[b] = solution;
             var drive = MastDrive.Of(station, solution, mastIndex);
             var request = OnOwnGround(Request(mast, band, drive, FarthestM), station, mastIndex);
             var (between, along) = (FenceRun.Remembering(Turned(request, mast, false)), FenceRun.Remembering(Turned(request, mast, true)));
-            ranges[b] = drive.Range;
+            ranges[b] = (band.Title, drive.Range);
             var gain = Math.Pow(10, result.Bands[b].GainDbi.Value / 10);
             bands[b] = (
                 [.. new[] { Population.Public, Population.Occupational }.Select(p => new BandExposure(result.Bands[b], p, NearFieldExposure.Distances(between, p, cancellation), NearFieldExposure.Distances(along, p, cancellation),
@@ -83,7 +85,7 @@ public static class ExposureRun
 
         var all = bands.SelectMany(b => b.Exposure).ToImmutableArray();
         progress?.Report(new AnalysisStep($"Fields of the groups around mast {mast.Name}", 0.96));
-        var groups = Groups(station, mastIndex, solutions, cancellation);
+        var (groups, told) = Groups(station, mastIndex, solutions, cancellation);
         var together = groups.Where(g => g.Population == Population.Public && !g.Around.IsEmpty).Select(g => g.Around[0].Governing).ToList();
         var known = all.Where(b => b.Population == Population.Public && !b.Between.IsEmpty).ToList();
         var arm = RfBurn.ReachOver(station.Fence?.HeightM);
@@ -101,20 +103,29 @@ public static class ExposureRun
                 : guys with { Verdict = Verdict.Caution, Cure = "Fence each anchor, put an insulator more into the lowest piece of the guy, or widen the fence." }];
         }
 
-        return new(all, Guys(station, bands), fence, free, checks, [.. all.SelectMany(b => b.Between.Concat(b.Along).SelectMany(n => n.Findings)).Concat(groups.SelectMany(g => g.Around.SelectMany(n => n.Findings))).DistinctBy(f => f.Message)])
+        var beyond = all.SelectMany(b => b.Between.Concat(b.Along).SelectMany(n => n.Findings)).Concat(groups.SelectMany(g => g.Around.SelectMany(n => n.Findings)));
+        return new(all, Guys(station, bands), fence, free, checks, [.. solver.SelectMany(f => f).Concat(told).Concat(beyond).DistinctBy(f => f.Message)])
         {
             Groups = groups,
-            Range = ranges.Length > 0 ? ranges[0]! : "",
+            Range = Ranges(ranges),
         };
     }
 
+    /// <summary>The words of all bands: once where they are the same for all, else each with the bands it stands for.</summary>
+    internal static string Ranges(IReadOnlyList<(string Band, string Range)> ranges)
+    {
+        var distinct = ranges.GroupBy(r => r.Range).ToList();
+        return distinct.Count == 1 ? distinct[0].Key : string.Join(". ", distinct.Select(g => $"{string.Join(", ", g.Select(r => r.Band))}: {g.Key}"));
+    }
+
     // The fields of all masts of a group add with their phases. A mast that stands idle while another transmits alone is looked at too: it is not without field.
-    private static ImmutableArray<GroupExposure> Groups(Station station, int mastIndex, WireSolution[] solutions, CancellationToken cancellation)
+    private static (ImmutableArray<GroupExposure> Groups, ImmutableArray<Finding> Findings) Groups(Station station, int mastIndex, WireSolution[] solutions, CancellationToken cancellation)
     {
         const int bearings = 8;
         var mast = station.Masts[mastIndex];
         var known = solutions.DistinctBy(s => s.FrequencyHz).ToDictionary(s => s.FrequencyHz);
-        var requests = GroupDrives.Of(station, mastIndex, known, cancellation)
+        var drives = GroupDrives.Of(station, mastIndex, known, cancellation);
+        var requests = drives
             .Select(d => (d.Name, Request: Request(mast, new MastDrive(d.Driven, d.Group.PowerW), new Emission(d.Group.FrequencyHz, d.Group.PowerW, 1, GroupRun.BandOf(station, d.Group)?.Duty ?? 1), FarthestM)))
             .Concat(Idle(station, mastIndex, solutions)).ToList();
         var found = new ImmutableArray<GroupExposure>[requests.Count];
@@ -124,7 +135,7 @@ public static class ExposureRun
             var request = OnOwnGround(FenceRun.Remembering(asked), station, mastIndex) with { Bearings = bearings };
             found[r] = [.. new[] { Population.Public, Population.Occupational }.Select(p => new GroupExposure(name, request.Emission.FrequencyHz, p, NearFieldExposure.Distances(request, p, cancellation)))];
         });
-        return [.. found.SelectMany(f => f)];
+        return ([.. found.SelectMany(f => f)], [.. drives.SelectMany(d => d.Findings)]);
     }
 
     private static IEnumerable<(string Name, NearFieldRequest Request)> Idle(Station station, int mastIndex, WireSolution[] solutions)
@@ -177,7 +188,7 @@ public static class ExposureRun
     }
 
     // Looked at from bearings that begin at a guy or midway between two: the same request, turned about the mast.
-    private static NearFieldRequest Turned(NearFieldRequest request, Mast mast, bool alongGuy)
+    internal static NearFieldRequest Turned(NearFieldRequest request, Mast mast, bool alongGuy)
     {
         var bearings = mast.Anchors.Select(a => (Math.PI / 2) - a.BearingRad).Select(a => a - (2 * Math.PI * Math.Floor(a / (2 * Math.PI)))).Order().ToList();
         var (from, gap) = bearings.Zip(bearings.Skip(1).Append(bearings[0] + (2 * Math.PI)), (a, b) => (From: a, Gap: b - a)).MaxBy(g => g.Gap);

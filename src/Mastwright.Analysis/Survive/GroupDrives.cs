@@ -3,6 +3,7 @@ using Mastwright.Analysis.Radiate;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
 
 namespace Mastwright.Analysis.Survive;
 
@@ -10,7 +11,8 @@ namespace Mastwright.Analysis.Survive;
 /// <param name="Name">Group and position.</param>
 /// <param name="Group">The group.</param>
 /// <param name="Driven">The currents, scaled so that base powers and the earth losses beside them add up to the group's power.</param>
-internal sealed record GroupDrive(string Name, Group Group, DrivenWires Driven);
+/// <param name="Findings">What the solver had to say where it was asked here.</param>
+internal sealed record GroupDrive(string Name, Group Group, DrivenWires Driven, ImmutableArray<Finding> Findings);
 
 /// <summary>What people and surfaces near a group see: its masts driven at once.</summary>
 internal static class GroupDrives
@@ -33,10 +35,10 @@ internal static class GroupDrives
         [
             .. groups.SelectMany(group =>
             {
-                var solution = known.GetValueOrDefault(group.FrequencyHz) ?? MastDrive.Solve(station, group.FrequencyHz, cancellation);
+                var (solution, findings) = known.GetValueOrDefault(group.FrequencyHz) is { } before ? (before, []) : MastDrive.Solve(station, group.FrequencyHz, cancellation);
                 var overSoil = solution.Mesh.Model.Ground is Fields.Wires.Ground.HalfSpace;
                 var earth = station.Masts.Select((m, i) => overSoil ? 0 : BandRun.Drive(station, m, solution, i).Earth.Value).ToList();
-                return group.Directions.Where(d => d.Currents.Any(c => c.Mast == name)).Select(d => new GroupDrive($"{group.Name}, {d.Name}", group, GroupRun.AtPower(group, solution, GroupRun.Asked(station, d), earth).Driven));
+                return group.Directions.Where(d => d.Currents.Any(c => c.Mast == name)).Select(d => new GroupDrive($"{group.Name}, {d.Name}", group, GroupRun.AtPower(group, solution, GroupRun.Asked(station, d), earth).Driven, findings));
             }),
         ];
     }

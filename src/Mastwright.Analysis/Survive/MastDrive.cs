@@ -1,8 +1,10 @@
+using System.Collections.Immutable;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Fields.Wires;
 using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
 using Mastwright.Numerics;
 
 namespace Mastwright.Analysis.Survive;
@@ -39,10 +41,19 @@ internal sealed record MastDrive(DrivenWires Driven, double ReferenceW)
     public static MastDrive Of(Station station, WireSolution solution, int feed) =>
         Of(solution, feed, () => BandRun.Drive(station, station.Masts[feed], solution, feed).Earth.Value);
 
-    /// <summary>The station over the earth the verdict rests on, or over a perfect conductor where the soil cannot be solved.</summary>
-    public static WireSolution Solve(Station station, double frequencyHz, CancellationToken cancellation) =>
-        (EarthChoice.IsExact(station) ? SoilSolver.Solve(SoilModels.Of(station).Model, frequencyHz, cancellation).Solution : null)
-        ?? WireSolver.Solve(WireModels.Of(station), frequencyHz, null, cancellation).Require();
+    /// <summary>The station over the earth the verdict rests on, or over a perfect conductor where the soil cannot be solved: the findings say so, and why.</summary>
+    public static (WireSolution Solution, ImmutableArray<Finding> Findings) Solve(Station station, double frequencyHz, CancellationToken cancellation)
+    {
+        var soil = EarthChoice.IsExact(station) ? SoilSolver.Solve(SoilModels.Of(station).Model, frequencyHz, cancellation) : new(null, []);
+        if (soil.Solution is { } real)
+        {
+            return (real, soil.Findings);
+        }
+
+        ImmutableArray<Finding> perfect = soil.Findings.IsEmpty ? [] : [new("fields-over-perfect-plane", Severity.Warning,
+            FormattableString.Invariant($"At {frequencyHz / 1e6:0.###} MHz the station cannot be solved over its soil: these fields are those over a perfectly conducting plane."))];
+        return (WireSolver.Solve(WireModels.Of(station), frequencyHz, null, cancellation).Require(), [.. perfect, .. soil.Findings]);
+    }
 
     /// <summary>Both fields where the verdict asks for them: at the fence and where people stay.</summary>
     public Func<Vec3, NearFieldSample> FieldsNear(Station station, Mast mast) =>

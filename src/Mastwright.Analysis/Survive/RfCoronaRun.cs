@@ -4,6 +4,7 @@ using Mastwright.Catalog;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
 using Mastwright.Protection.Statics;
 
 namespace Mastwright.Analysis.Survive;
@@ -12,6 +13,11 @@ namespace Mastwright.Analysis.Survive;
 /// <param name="Band">The band, or group and position.</param>
 /// <param name="Surface">The gradient there and where corona would begin.</param>
 public sealed record RfCoronaRow(string Band, RfSurface Surface);
+
+/// <summary>Corona under the station's own power around one mast.</summary>
+/// <param name="Rows">The worst of each kind of surface, the nearest to its onset first.</param>
+/// <param name="Findings">What the solver of the currents had to say.</param>
+public sealed record RfCoronaAnswer(ImmutableArray<RfCoronaRow> Rows, ImmutableArray<Finding> Findings);
 
 /// <summary>Corona under the station's own power on top, ring, mast, top wires and guys, from the solved currents of every band and group.</summary>
 public static class RfCoronaRun
@@ -24,21 +30,25 @@ public static class RfCoronaRun
     /// <param name="mastIndex">The mast.</param>
     /// <param name="outline">Its outline for electrostatics.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static ImmutableArray<RfCoronaRow> Of(Station station, int mastIndex, MastOutline outline, CancellationToken cancellation = default)
+    public static RfCoronaAnswer Of(Station station, int mastIndex, MastOutline outline, CancellationToken cancellation = default)
     {
         var mast = station.Masts[mastIndex];
         var bands = new ImmutableArray<RfCoronaRow>[station.Bands.Length];
         var solutions = new WireSolution[bands.Length];
+        var findings = new ImmutableArray<Finding>[bands.Length];
         Parallel.For(0, bands.Length, new ParallelOptions { CancellationToken = cancellation }, b =>
         {
             var band = station.Bands[b];
-            var solution = solutions[b] = MastDrive.Solve(station, band.FrequencyHz, cancellation);
+            (var solution, findings[b]) = MastDrive.Solve(station, band.FrequencyHz, cancellation);
+            solutions[b] = solution;
             var drive = MastDrive.Of(station, solution, mastIndex);
             bands[b] = Surfaces(station, mast, outline, band.Title, drive.Driven, Crest(station, band.ModulationPeak) * Math.Sqrt(band.PowerW / drive.ReferenceW));
         });
-        var groups = GroupDrives.Of(station, mastIndex, solutions.DistinctBy(s => s.FrequencyHz).ToDictionary(s => s.FrequencyHz), cancellation)
-            .SelectMany(g => Surfaces(station, mast, outline, g.Name, g.Driven, Crest(station, GroupRun.BandOf(station, g.Group)?.ModulationPeak ?? 1)));
-        return [.. bands.SelectMany(b => b).Concat(groups).GroupBy(r => r.Surface.Part).Select(g => g.MaxBy(r => r.Surface.Use)!).OrderByDescending(r => r.Surface.Use)];
+        var groups = GroupDrives.Of(station, mastIndex, solutions.DistinctBy(s => s.FrequencyHz).ToDictionary(s => s.FrequencyHz), cancellation);
+        var together = groups.SelectMany(g => Surfaces(station, mast, outline, g.Name, g.Driven, Crest(station, GroupRun.BandOf(station, g.Group)?.ModulationPeak ?? 1)));
+        return new(
+            [.. bands.SelectMany(b => b).Concat(together).GroupBy(r => r.Surface.Part).Select(g => g.MaxBy(r => r.Surface.Use)!).OrderByDescending(r => r.Surface.Use)],
+            [.. findings.SelectMany(f => f).Concat(groups.SelectMany(g => g.Findings)).DistinctBy(f => f.Message)]);
     }
 
     private static double Crest(Station station, double modulation) => Math.Sqrt(2) * station.Protection.Mismatch * modulation;

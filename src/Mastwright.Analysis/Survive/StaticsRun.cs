@@ -114,7 +114,7 @@ public static class StaticsRun
         progress?.Report(new AnalysisStep("Leg ends and whiskers on the top", 0.85));
         var points = parts.IsEmpty ? [] : TopPoints.Solve(shaft, parts, air, roughness, Weather.Usual, cancellation);
         progress?.Report(new AnalysisStep("Surfaces under the station's own power", 0.9));
-        var surfaces = result.Bands.IsEmpty ? [] : RfCoronaRun.Of(station, station.Masts.IndexOf(mast), outline, cancellation);
+        var (surfaces, solved) = result.Bands.IsEmpty ? new([], []) : RfCoronaRun.Of(station, station.Masts.IndexOf(mast), outline, cancellation);
         return new(outline, still, ring, current, drain, places, guyStatics,
             [
                 .. still.Places.Concat(points).DistinctBy(p => p.Part).SelectMany(p => p.Checks).Select(c => AsCaution(c with { Id = CheckIds.Of(c.Id, mast.Name) })),
@@ -122,7 +122,7 @@ public static class StaticsRun
                 .. UnderPower(station, mast, result, groups, places),
                 .. surfaces.Select(r => RfCorona.Check(r.Surface, $"survive.rf-corona[{mast.Name}, {r.Surface.Part}]") with { GoverningCase = r.Band }),
             ],
-            still.Findings)
+            [.. still.Findings, .. solved])
         {
             TopPoints = points,
             RfSurfaces = surfaces,

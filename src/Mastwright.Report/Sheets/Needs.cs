@@ -15,7 +15,6 @@ public static class Needs
     private const double WireWaste = 0.02;
     private const double BarWaste = 0.05;
     private const double ConcreteKgPerM3 = 2400;
-    private const double CopperKgPerM3 = 8900;
     private const double RadialEndM = 0.3;
 
     /// <summary>The needs of a station; a part needed at several places comes several times.</summary>
@@ -191,6 +190,6 @@ public static class Needs
     {
         var known = Catalogue.Default.Wires.All.FirstOrDefault(w => Math.Abs(w.DiameterM - diameterM) < 0.01 * diameterM);
         var name = known?.Name ?? $"wire {QuantityFormat.Show(diameterM, Model.Trails.QuantityKind.FineLength, units, 3)}";
-        return new MaterialNeed(name, group, lengthM, MaterialUnit.Metre, WireWaste, sparesM, Math.PI / 4 * diameterM * diameterM * CopperKgPerM3, use + ", weighed as copper", PriceAs: "bare copper wire");
+        return new MaterialNeed(name, group, lengthM, MaterialUnit.Metre, WireWaste, sparesM, Math.PI / 4 * diameterM * diameterM * Catalogue.Default.Metals["copper"].DensityKgPerM3, use + ", weighed as copper", PriceAs: "bare copper wire");
     }
 }

@@ -5,10 +5,12 @@ namespace Mastwright.Structure.Batch;
 
 /// <summary>
 /// Solves many cases of one mast. Cases that follow one another in the list should be alike (the same loads, the wind
-/// turned a little), because each starts from its predecessor. Every answer is the same as that of a single solve; the share that a mast carries of a load that fells it may differ by the smallest load step, to which it is known.
+/// turned a little), because each starts from its predecessor. Every answer is the same as that of a single solve; the share that a mast carries of a load that fells it may differ by the smallest load step, to which it is known. Neither depends on the number of threads.
 /// </summary>
 public static class CaseBatch
 {
+    private const int MostRuns = 8;
+
     /// <summary>Solves all cases.</summary>
     /// <param name="prepared">The mast, prepared with these cases.</param>
     /// <param name="cases">The cases.</param>
@@ -23,8 +25,8 @@ public static class CaseBatch
         var answers = new MastSolution[cases.Count];
         var workers = threads > 0 ? threads : Environment.ProcessorCount;
 
-        // Several runs a worker, so that none sits idle at the end while the starts stay warm.
-        var runs = Math.Max(1, Math.Min(cases.Count / 6, 4 * workers));
+        // Enough runs that few workers sit idle at the end while the starts stay warm; as many on every machine, so that every machine gives the same answers.
+        var runs = Math.Max(1, Math.Min(cases.Count / 6, MostRuns));
         var done = 0;
         Parallel.For(0, runs, new ParallelOptions { MaxDegreeOfParallelism = workers, CancellationToken = cancellation }, run =>
         {

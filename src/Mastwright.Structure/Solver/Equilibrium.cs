@@ -60,33 +60,41 @@ internal sealed class Equilibrium(MastMesh mesh, LoadSet loads, SolverOptions op
         return end.OwnShare < 1 ? end : Ramp(end, share => (1.0, share), guess);
     }
 
-    // A guess is taken with a margin, for a neighbour may carry a little less; what it carries more is found by steps that double.
+    // Every share tried lies on a grid of one step, so where a walk begins does not show in where it ends. A guess is taken with a margin,
+    // for a neighbour may carry a little less; what the mast carries more is found by steps that double.
     private PathEnd Ramp(PathEnd from, Func<double, (double Own, double Case)> shares, double? guess = null)
     {
         var end = from;
-        var sure = guess - (Margin * options.SmallestLoadStep) is > 0 and < 1 and { } undercut ? undercut : 1;
+        var grid = Math.Pow(2, Math.Ceiling(Math.Log2(options.SmallestLoadStep)));
+        var undercut = (Math.Floor((guess ?? 0) / grid) - Margin) * grid;
+        var sure = undercut is > 0 and < 1 ? undercut : 1;
         double done = 0, step = sure;
         while (done < 1)
         {
             var next = Math.Min(done < sure ? sure : 1, done + step);
             if (Reached(end, done, next, shares) is { } reached)
             {
-                step = done < sure && next == sure ? options.SmallestLoadStep : 2 * step;
+                step = done < sure && next == sure ? grid : 2 * step;
                 done = next;
                 end = reached;
             }
+            else if (next - done <= grid)
+            {
+                return end with { Iterations = _iterations };
+            }
             else
             {
-                step = 0.5 * (next - done);
-                if (step < options.SmallestLoadStep)
-                {
-                    return end with { Iterations = _iterations };
-                }
+                // The neighbour's limit is of no use then: on as without it.
+                sure = 1;
+                step = Halved(next - done);
             }
         }
 
         return end;
     }
+
+    // The largest power of two below: half of one, and no share off the grid where the step was cut by the end of the road.
+    private static double Halved(double step) => Math.Pow(2, Math.Ceiling(Math.Log2(step)) - 1);
 
     private PathEnd? Reached(PathEnd end, double done, double next, Func<double, (double Own, double Case)> shares)
     {

@@ -50,6 +50,25 @@ public class StudiesTests
         Assert.True(batch.Sum(s => s.Iterations) < alone.Sum(s => s.Iterations), $"{batch.Sum(s => s.Iterations)} of {alone.Sum(s => s.Iterations)} steps");
     }
 
+    /// <summary>Neighbours of very unlike limits, whose guesses mislead both ways: every share lies on the grid of the smallest load step, beside that of a solve by itself, and is the same for any number of threads.</summary>
+    [Theory]
+    [InlineData(1.0 / 8)]
+    [InlineData(1.0 / 128)]
+    public void Shares_carried_are_the_same_for_any_number_of_threads(double grid)
+    {
+        var mast = ReferenceMasts.MastA(0, 120, 240);
+        LoadCase[] cases = [.. Enumerable.Range(0, 54).Select(i => ReferenceMasts.WindA(mast, 17 * i) with { PointLoads = [new(15, new(0, 0, -18000 * (1 + (1.7 * (i * 7 % 10 / 10.0)))))] })];
+        var prepared = MastSolver.Prepare(mast, cases, new() { SmallestLoadStep = grid });
+        double[] Shares(int threads) => [.. CaseBatch.Run(prepared, cases, threads).Select(s => s.LoadShare)];
+
+        var one = Shares(1);
+        Assert.Equal(one, Shares(2));
+        Assert.Equal(one, Shares(7));
+        Assert.All(one, s => Assert.Equal(Math.Round(s / grid), s / grid));
+        Assert.All(cases.Zip(one), c => Assert.InRange(prepared.Solve(c.First).LoadShare, c.Second - grid, c.Second + grid));
+        Assert.True(one.Distinct().Count() >= 3);
+    }
+
     [Fact]
     public void Batch_reports_progress_and_can_be_cancelled()
     {
