@@ -2,6 +2,7 @@ using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
+using Mastwright.Model.Trails;
 using Mastwright.Tests.Shared;
 using BandSweep = Mastwright.Analysis.Radiate.BandSweep;
 
@@ -39,6 +40,31 @@ public class ExactEarthTests
         Assert.InRange((own.FeedOhm - band.FeedOhm).Magnitude, 0, tolerance * band.FeedOhm.Magnitude);
         Assert.Equal(band.Match!.SwrAt(CentreHz), own.Swr!.Value, 2 * tolerance);
         Assert.True(sweep.Points[0].Swr > own.Swr && sweep.Points[^1].Swr > own.Swr);
+    }
+
+    /// <summary>A sweep that cannot be had says why instead of standing empty.</summary>
+    [Fact]
+    public void A_sweep_without_points_says_why()
+    {
+        var station = Elevated.Value.Station;
+        var mast = station.Masts[0];
+        var crossed = station with { NearbyMetal = [new NearbyMetal { Name = "rail", EastM = mast.EastM - 3, NorthM = mast.NorthM, HeightM = 4.321, EndEastM = mast.EastM + 3, EndNorthM = mast.NorthM, EndHeightM = 4.321 }] };
+
+        var sweep = BandSweep.Of(Elevated.Value with { Station = crossed }, 0, 0, TestContext.Current.CancellationToken);
+
+        Assert.Empty(sweep.Points);
+        Assert.Contains(sweep.Findings, f => f.Severity == Severity.Error);
+    }
+
+    /// <summary>A curve that did not settle is told with its estimated error beside what was asked; one that did is not.</summary>
+    [Fact]
+    public void A_curve_that_did_not_settle_is_told()
+    {
+        var told = BandSweep.Unsettled(hasValues: true, converged: false, error: 0.034)!;
+        Assert.Equal((Severity.Warning, "3.4 %", "0.5 %"), (told.Severity, told.Value, told.Allowed));
+        Assert.Null(BandSweep.Unsettled(hasValues: true, converged: true, error: 0.001));
+        Assert.Null(BandSweep.Unsettled(hasValues: false, converged: false, error: double.PositiveInfinity));
+        Assert.Empty(BandSweep.Of(Elevated.Value, 0, 0, TestContext.Current.CancellationToken).Findings.Where(f => f.Code == told.Code));
     }
 
     /// <summary>Heat in the network of the soil study is that of the network the design names, as the verdict built it for the same impedance.</summary>

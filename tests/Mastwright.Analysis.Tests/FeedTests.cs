@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Mastwright.Analysis.Feed;
 using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
@@ -148,6 +149,22 @@ public sealed class FeedTests
         Assert.Equal(2, modulated.Feed.Bands[0].Line!.Check.Demand.Value / carrier.Feed.Bands[0].Line!.Check.Demand.Value, 0.02);
         static double Ground(MastFeed feed) => feed.Switching!.Contacts.Single(c => c.Name == "ground").Voltage.Demand.Value;
         Assert.Equal(2, Ground(modulated.Feed) / Ground(carrier.Feed), 0.02);
+    }
+
+    /// <summary>The same for lengths of line inside the network, which are held against the working voltage of their kind; one that does not stand it fails, and the network asked for cannot be built.</summary>
+    [Fact]
+    public void Lines_in_the_network_are_held_against_the_crest()
+    {
+        static ImmutableArray<Check> With(string crest, string power) =>
+            [.. Run("  networks:\n    - { band: 40 m, network: stub }", bands: Bands.Replace("power: 1500 W }", $"power: {power}, modulation-peak: {crest} }}")).Checks.Where(c => c.Id.StartsWith("feed.", StringComparison.Ordinal) && c.Id.Contains("[A, 40 m", StringComparison.Ordinal))];
+        static Check[] Lines(IEnumerable<Check> checks) => [.. checks.Where(c => c.Id.StartsWith("feed.line.voltage", StringComparison.Ordinal)).OrderBy(c => c.Id)];
+
+        var (carrier, modulated, strong) = (Lines(With("1", "1500 W")), Lines(With("2", "1500 W")), With("2", "30 kW"));
+
+        Assert.Equal(2, carrier.Length);
+        Assert.All(carrier.Zip(modulated), p => Assert.Equal(2, p.Second.Demand.Value / p.First.Demand.Value, 1e-6));
+        Assert.Contains(Lines(strong), c => c.Verdict == Verdict.Fail);
+        Assert.Contains(strong, c => c.Id.StartsWith("feed.parts", StringComparison.Ordinal) && c.Verdict == Verdict.Fail);
     }
 
     [Fact]

@@ -228,6 +228,30 @@ public class RadiateModelTests
         Assert.InRange(balance.Power.SoilW, 0.02, 0.9);
     }
 
+    /// <summary>One radial's sector says nothing about soil that a pole stands in, nor where the guys favour some radials; each says so in its own words.</summary>
+    [Theory]
+    [InlineData("metal", "metal stands nearby")]
+    [InlineData("guys", "share the current evenly")]
+    [InlineData("lengths", "radials of one length")]
+    public void Soil_that_is_not_alike_all_round_is_left_out_of_the_balance(string what, string reason)
+    {
+        var station = Examples.Read(Tube.Replace("count: 32, length: 33 ft", "count: 4, length: 16 ft")).Station!;
+        var mast = station.Masts[0];
+        station = what switch
+        {
+            "metal" => station with { NearbyMetal = [new NearbyMetal { Name = "pole", EastM = 8, NorthM = 1, EndHeightM = 8 }] },
+            "guys" => station with { Masts = [mast with { Anchors = [.. mast.Anchors.Select((a, i) => a with { BearingRad = 0.2 + (0.2 * i) })] }] },
+            _ => station with { Masts = [mast with { Radials = mast.Radials with { Shortened = [new ShortRadials { FromRad = 0, ToRad = 1, LengthM = 3 }] } }] },
+        };
+        var band = station.Bands.Single(b => b.FrequencyHz == 7.1e6);
+        var solution = SoilSolver.Solve(SoilModels.Of(station).Model, band.FrequencyHz, default).Solution!;
+
+        var balance = SoilBalance.Of(station, band, solution, default)!;
+
+        Assert.Null(balance.Power);
+        Assert.Contains(reason, balance.LeftOut, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Elevated_radials_are_weighed_by_wire()
     {

@@ -59,13 +59,13 @@ public static class FeedProblem
 
     /// <summary>A kind of line of the catalogue.</summary>
     public static LineType Type(CatalogueLine row) =>
-        new(row.Name, row.ImpedanceOhm, row.VelocityFactor, row.LossRoot / 100 / Math.Sqrt(1e6), row.LossLinear / 100 / 1e6);
+        new(row.Name, row.ImpedanceOhm, row.VelocityFactor, row.LossRoot / 100 / Math.Sqrt(1e6), row.LossLinear / 100 / 1e6) { PeakRating = new PeakVolts(row.PeakVoltageV) };
 
     /// <summary>Kinds of line at hand for sections and stubs: two usual cables, and pairs of each in parallel.</summary>
     public static ImmutableArray<LineType> Lines()
     {
         LineType[] single = [Type(Catalogue.Default.Lines["RG-213"]), Type(Catalogue.Default.Lines["RG-11"])];
-        return [.. single, .. single.Select(l => new LineType(Doubled(l.Name), l.CharacteristicOhm / 2, l.VelocityFactor, l.SkinDb, l.DielectricDb))];
+        return [.. single, .. single.Select(l => new LineType(Doubled(l.Name), l.CharacteristicOhm / 2, l.VelocityFactor, l.SkinDb, l.DielectricDb) { PeakRating = l.PeakRating })];
     }
 
     /// <summary>The catalogue's row of a kind of line, also of two in parallel; null when it is none of the catalogue's.</summary>

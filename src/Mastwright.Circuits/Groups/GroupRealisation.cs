@@ -3,6 +3,7 @@ using System.Numerics;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Capacitors;
 using Mastwright.Circuits.Coils;
+using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Match;
 using Mastwright.Model.Trails;
 
@@ -18,8 +19,11 @@ public sealed record GroupRealisation(GroupFeed Feed, ImmutableArray<WoundCoil> 
     /// <summary>Whether every part can be had.</summary>
     public bool IsComplete { get; private init; }
 
-    /// <summary>Capacitors against their ratings.</summary>
-    public IEnumerable<Check> Checks => Capacitors.SelectMany(c => c.Bank.Checks.Select(k => k with { Id = $"{k.Id}[{c.Section}]" }));
+    /// <summary>Lengths of line against their working voltages.</summary>
+    public ImmutableArray<Check> Lines { get; private init; } = [];
+
+    /// <summary>Capacitors and lengths of line against their ratings.</summary>
+    public IEnumerable<Check> Checks => Capacitors.SelectMany(c => c.Bank.Checks.Select(k => k with { Id = $"{k.Id}[{c.Section}]" })).Concat(Lines);
 
     /// <summary>Winds and buys the parts of a feed. The coupled coils of a hybrid stay as designed: they are a twisted pair on a ring.</summary>
     /// <param name="ideal">The feed as designed.</param>
@@ -65,6 +69,7 @@ public sealed record GroupRealisation(GroupFeed Feed, ImmutableArray<WoundCoil> 
         var tuned = coupled.Count > 0 ? free : [.. GroupTuner.Tune(free, rest, problem, matchToo: true)];
         var feed = new GroupFeed(ideal.Title, new Network(rest.Concat(tuned)), problem, ideal.Findings);
         var (wound, held) = (new List<WoundCoil>(), new List<BoughtCapacitor>());
+        var lines = new List<Check>();
         foreach (var part in feed.Network.Parts)
         {
             var state = feed.Solution.Part(part.Name);
@@ -83,9 +88,18 @@ public sealed record GroupRealisation(GroupFeed Feed, ImmutableArray<WoundCoil> 
                 else
                     missing.Add(c.Name);
             }
+            else if (part is Line line && LineVoltage.Check(line.Name, line.Type, state, problem.FrequencyHz, workshop.PeakFactor) is { } stands)
+            {
+                lines.Add(stands);
+                if (LineVoltage.Fault(line.Name, stands) is { } fault)
+                {
+                    missing.Add(line.Name);
+                    findings.Add(fault);
+                }
+            }
         }
 
-        return new(feed, [.. wound], [.. held], findings.ToImmutable()) { IsComplete = missing.Count == 0 };
+        return new(feed, [.. wound], [.. held], findings.ToImmutable()) { IsComplete = missing.Count == 0, Lines = [.. lines] };
     }
 
     /// <summary>The same hardware with the masts hung on its ports in another order.</summary>

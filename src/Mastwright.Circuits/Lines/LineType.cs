@@ -1,4 +1,5 @@
 using System.Numerics;
+using Mastwright.Circuits.Quantities;
 using Mastwright.Model.Units;
 
 namespace Mastwright.Circuits.Lines;
@@ -48,6 +49,9 @@ public sealed record LineType
 
     /// <summary>Loss term growing with f: dB per metre at 1 Hz.</summary>
     public double DielectricDb { get; }
+
+    /// <summary>Working voltage, crest, by its maker; null when not known.</summary>
+    public PeakVolts? PeakRating { get; init; }
 
     /// <summary>Matched loss in dB per metre.</summary>
     public double LossDbPerM(double frequencyHz) => (SkinDb * Math.Sqrt(frequencyHz)) + (DielectricDb * frequencyHz);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Mastwright.Circuits.Capacitors;
 using Mastwright.Circuits.Coils;
+using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Loss;
 using Mastwright.Model.Trails;
 
@@ -21,7 +22,7 @@ public sealed record BoughtCapacitor(string Section, CapacitorBank Bank);
 /// <param name="Candidate">The network with the real parts.</param>
 /// <param name="Coils">Coils to wind.</param>
 /// <param name="Capacitors">Capacitors to buy.</param>
-/// <param name="Checks">Capacitors against their ratings, at the voltages and currents of the tuned network.</param>
+/// <param name="Checks">Capacitors and lengths of line against their ratings, at the voltages and currents of the tuned network.</param>
 /// <param name="Findings">What could not be found or is out of range, with the nearest answer.</param>
 public sealed record Realisation(
     MatchCandidate Candidate,
@@ -133,9 +134,21 @@ public sealed record Realisation(
         var coils = ImmutableArray.CreateBuilder<WoundCoil>();
         var bought = ImmutableArray.CreateBuilder<BoughtCapacitor>();
         var missing = new List<string>();
+        var lines = new List<Check>();
         for (var i = 0; i < tuned.Ladder.Sections.Length; i++)
         {
             var name = tuned.Ladder.NameOf(i);
+            if (TypeOf(tuned.Ladder.Sections[i]) is { } type && LineVoltage.Check(name, type, tuned.Solution.Part(name), tuned.Problem.FrequencyHz, workshop.PeakFactor) is { } stands)
+            {
+                lines.Add(stands);
+                if (LineVoltage.Fault(name, stands) is { } fault)
+                {
+                    missing.Add(name);
+                    findings.Add(fault);
+                    continue;
+                }
+            }
+
             if (MatchRemarks.Unwieldy(tuned.Ladder.Sections[i], tuned.Problem) is { } what)
             {
                 missing.Add(name);
@@ -162,8 +175,15 @@ public sealed record Realisation(
 
         if (tuned.Swr > GoodSwr)
             findings.Add(new("realise-mismatch", Severity.Warning, "With the parts at hand the network does not tune to the line.", Value: FormattableString.Invariant($"{tuned.Swr:0.00}"), Allowed: "1.1", WayOut: "Add a variable capacitor to the stock."));
-        return new(tuned, coils.ToImmutable(), bought.ToImmutable(), [.. bought.SelectMany(b => b.Bank.Checks.Select(c => c with { Id = $"{c.Id}[{b.Section}]" }))], findings.ToImmutable()) { Missing = [.. missing] };
+        return new(tuned, coils.ToImmutable(), bought.ToImmutable(), [.. bought.SelectMany(b => b.Bank.Checks.Select(c => c with { Id = $"{c.Id}[{b.Section}]" })), .. lines], findings.ToImmutable()) { Missing = [.. missing] };
     }
+
+    private static LineType? TypeOf(LadderSection section) => section switch
+    {
+        LineSection line => line.Type,
+        StubSection stub => stub.Type,
+        _ => null,
+    };
 
     private static CoilWish Wish(double henry, Ac.PartState state, MatchCandidate c, Workshop w) =>
         w.Wish(henry, c.Problem.FrequencyHz, state.HighestCurrent, c.Problem.Quality);

@@ -90,8 +90,8 @@ internal static class StrikeCircuit
         return (circuit, node);
     }
 
-    // Sections short against the front of the steepest stroke, some 200 ns.
-    private static int LineSections(FeedPart line) => (int)Math.Clamp(Math.Ceiling(line.Value / 20e-9), 2, 8);
+    // Sections short against the front of the steepest stroke, some 200 ns; sixteen reach to 320 ns, more than any length a network is cut to.
+    private static int LineSections(FeedPart line) => (int)Math.Clamp(Math.Ceiling(line.Value / 20e-9), 2, 16);
 
     /// <summary>The parts a length of line is made of, in order: capacitances across it, at both its ends first and last, and inductances with their dampings.</summary>
     /// <param name="line">The line.</param>

@@ -66,8 +66,10 @@ internal sealed class StrikeReading(StrikeScenario scenario, RadialEarth earth, 
 
     private StruckPart Part(string name)
     {
-        // At the mast the cable shows as its first capacitance; what goes along it flows through its first inductance.
-        var carrier = name == StrikeCircuit.CableInner ? StrikeCircuit.FirstInner : LineOf(name) is { } line ? StrikeCircuit.PiecesOf(line).Along[0] : name;
+        // At the mast the cable shows as its first capacitance; what goes along it flows through its first inductance. A line in the network carries most
+        // where it carries most: at the short of a stub, not where it begins.
+        var carrier = name == StrikeCircuit.CableInner ? StrikeCircuit.FirstInner
+            : LineOf(name) is { } line ? StrikeCircuit.PiecesOf(line).Along.MaxBy(piece => raw.HighestCurrent(piece).Value)! : name;
         var across = Across(name);
         var peak = across.Max(Math.Abs);
         var above = 0.0;

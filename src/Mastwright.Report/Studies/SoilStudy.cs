@@ -78,7 +78,7 @@ public static class SoilStudy
         }
 
         var within = document.Show(power.RadiusM, QuantityKind.Length, 2);
-        document.Text($"Every part by an integral of its own, for mast {balance.Mast} on {balance.Band}: of the power fed, {StudyWords.Share(power.SoilW / power.InputW)} heats the soil within {within} of the mast, summed right up to the wires; {StudyWords.Share(power.WiresW / power.InputW)} heats wires; {StudyWords.Share(power.OutwardW / power.InputW)} passes outward through a hood of that radius: {StudyWords.Share(balance.SkyWave)} as the sky wave, the rest to heat soil farther out. Together {StudyWords.Share(power.Closure)}: what is missing or over is the error of the solved currents and fields.");
+        document.Text($"Every part by an integral of its own, for mast {balance.Mast} on {balance.Band}: of the power fed, {StudyWords.Share(power.SoilW / power.InputW)} heats the soil within {within} of the mast, summed right up to the wires; {StudyWords.Share(power.WiresW / power.InputW)} heats wires; {StudyWords.Share(power.OutwardW / power.InputW)} passes outward through a hood of that radius: {StudyWords.Share(balance.SkyWave)} as the sky wave, the rest to heat soil farther out. Together {StudyWords.Share(power.Closure)}: what is missing or over is the error of the solved currents and fields, and of taking the sector of one radial for all.");
     }
 
     private static void Soils(DocumentBuilder document, List<SoilBand> bands)

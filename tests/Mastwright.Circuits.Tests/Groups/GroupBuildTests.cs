@@ -119,4 +119,20 @@ public class GroupBuildTests
         for (var k = 0; k < 4; k++)
             Near.Equal(spice[GroupProblem.MastNode(k)], ours.NodeVoltage(GroupProblem.MastNode(k)), 1e-6);
     }
+
+    // A quarter wave turns the mast's current into the box's voltage, Z0·I, the same for every mast of a forced group: the line holds at least that crest.
+    [Theory]
+    [InlineData(5000, 1, true)]
+    [InlineData(200, 1, false)]
+    public void Phasing_lines_must_stand_their_crest(double ratingV, double modulation, bool stands)
+    {
+        var feed = CurrentForcing.Design(FourSquare() with { Feeder = LineStock.Coax75 with { PeakRating = new PeakVolts(ratingV) } }).Feed!;
+        var real = GroupRealisation.Of(feed, Shop with { PeakFactor = modulation });
+
+        Assert.Equal(real.Feed.Lines.Count(), real.Lines.Length);
+        var box = 75 * real.Feed.Currents.Max(i => i.Magnitude) * Math.Sqrt(2);
+        Assert.All(real.Lines, c => Assert.True(c.Demand.Value >= 0.9 * box));
+        Assert.Equal(stands, real.IsComplete);
+        Assert.Equal(stands, real.Findings.All(f => f.Code != "line-rating"));
+    }
 }

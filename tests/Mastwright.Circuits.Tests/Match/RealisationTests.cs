@@ -1,6 +1,7 @@
 using System.Numerics;
 using Mastwright.Circuits.Ac;
 using Mastwright.Circuits.Capacitors;
+using Mastwright.Circuits.Lines;
 using Mastwright.Circuits.Loss;
 using Mastwright.Circuits.Match;
 using Mastwright.Circuits.Tests.Outside;
@@ -49,6 +50,36 @@ public class RealisationTests
     {
         var r = Realisation.Of(Ideal, new Workshop([Mica with { PeakRating = new(10) }]));
         Assert.Contains(r.Findings, f => f.Code == "capacitor-rating" && f.Message.StartsWith("C1:", StringComparison.Ordinal));
+    }
+
+    // The crest at the open end of a stub is the crest at its foot over cos βl (telegraph equations); twice that with amplitude modulation. A line that stands
+    // less cannot be had, whatever its network is worth.
+    [Theory]
+    [InlineData(1, 1.05, true)]
+    [InlineData(1, 0.95, false)]
+    [InlineData(2, 1.05, false)]
+    [InlineData(2, 2.1, true)]
+    public void A_line_in_the_network_must_stand_its_crest(double modulation, double ratingOverCrest, bool stands)
+    {
+        static MatchCandidate Designed(double? ratingV) => MatchDesigner.Design(new(LoadImpedance.Constant(new Complex(36, -20)), 50, 7.1e6, 1000, PartQuality.HomeBuilt)
+        {
+            Lines = [LineStock.Coax50 with { PeakRating = ratingV is { } v ? new(v) : null }],
+        }).Candidates.First(c => c.TopologyId == "stub" && c.Ladder.Sections.OfType<StubSection>().Any(s => !s.Shorted));
+        var ideal = Realisation.Of(Designed(null), new Workshop([])).Candidate;
+        var at = Enumerable.Range(0, ideal.Ladder.Sections.Length).First(i => ideal.Ladder.Sections[i] is StubSection);
+        var stub = (StubSection)ideal.Ladder.Sections[at];
+        var name = ideal.Ladder.NameOf(at);
+        var foot = ideal.Solution.Part(name).Ports[0].VoltagePhasor.Magnitude * Math.Sqrt(2);
+        var angle = 2 * Math.PI * stub.LengthM / stub.Type.WavelengthM(7.1e6);
+        var crest = foot / Math.Abs(Math.Cos(angle));
+
+        var real = Realisation.Of(Designed(ratingOverCrest * crest), new Workshop([]) { PeakFactor = modulation });
+
+        var check = Assert.Single(real.Checks, c => c.Id == $"feed.line.voltage[{name}]");
+        Near.Relative(modulation * crest, check.Demand.Value, 0.01);
+        Assert.Equal(stands, check.Verdict != Verdict.Fail);
+        Assert.Equal(stands, !real.Missing.Contains(name));
+        Assert.Equal(stands, real.Findings.All(f => f.Code != "line-rating"));
     }
 
     [Fact]
