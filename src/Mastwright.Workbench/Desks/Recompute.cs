@@ -34,7 +34,7 @@ public sealed class StationSolver : IStationSolver
     public BandSweepResult Sweep(StationResult result, int mast, int band, CancellationToken cancellation) => BandSweep.Of(result, mast, band, cancellation);
 }
 
-/// <summary>Told how a computation goes. Called from the background; a first look may come while the work before it is still ending.</summary>
+/// <summary>Told how a computation goes. Called from the background, one call at a time.</summary>
 public interface IRecomputeListener
 {
     /// <summary>Work is being done.</summary>
@@ -67,12 +67,9 @@ public sealed class Recompute : IAsyncDisposable
     private readonly Dictionary<string, (StationResult Result, ImmutableArray<BandSweepResult> Sweeps)> known = [];
     private readonly Queue<string> order = new();
     private readonly Lock gate = new();
-    private readonly Lock telling = new();
     private readonly Task worker;
     private CancellationTokenSource? running;
-    private CancellationTokenSource looking = new();
     private int newest;
-    private int stood;
 
     /// <summary>Starts the worker.</summary>
     public Recompute(IStationSolver solver, IRecomputeListener listener)
@@ -88,10 +85,6 @@ public sealed class Recompute : IAsyncDisposable
         {
             newest = version;
             running?.Cancel();
-            looking.Cancel();
-            looking = new CancellationTokenSource();
-            var stop = looking.Token;
-            _ = Task.Run(() => Look(version, reading, stop), CancellationToken.None);
             questions.Writer.TryWrite((version, reading));
         }
     }
@@ -103,7 +96,6 @@ public sealed class Recompute : IAsyncDisposable
         {
             newest = int.MaxValue;
             running?.Cancel();
-            looking.Cancel();
         }
     }
 
@@ -150,7 +142,6 @@ public sealed class Recompute : IAsyncDisposable
             var fingerprint = Fingerprint.Of(reading.Station!);
             if (known.TryGetValue(fingerprint, out var before))
             {
-                Known(version);
                 listener.Solved(version, before.Result with { Station = reading.Station!, Assumptions = reading.Assumptions }, before.Sweeps);
                 if (before.Sweeps.Length == reading.Station!.Masts.Length * reading.Station.Bands.Length)
                 {
@@ -158,9 +149,13 @@ public sealed class Recompute : IAsyncDisposable
                 }
             }
 
-            var result = before.Result ?? solver.Solve(reading, new Steps(s => listener.Working(version, s)), s => Stood(version, s), cancellation);
+            if (before.Result is null && solver.Look(reading, cancellation) is { } look)
+            {
+                listener.Stood(version, look);
+            }
+
+            var result = before.Result ?? solver.Solve(reading, new Steps(s => listener.Working(version, s)), s => listener.Stood(version, s), cancellation);
             Remember(fingerprint, result, []);
-            Known(version);
             listener.Solved(version, result, []);
             Sweep(version, fingerprint, result, cancellation);
         }
@@ -176,49 +171,6 @@ public sealed class Recompute : IAsyncDisposable
         finally
         {
             listener.Ended(version);
-        }
-    }
-
-    // A first look does not wait until the work of the question before has stopped; it is passed over once the whole is known.
-    private void Look(int version, DesignReading reading, CancellationToken cancellation)
-    {
-        try
-        {
-            if (solver.Look(reading, cancellation) is { } look)
-            {
-                lock (telling)
-                {
-                    if (stood < version && !cancellation.IsCancellationRequested)
-                    {
-                        listener.Stood(version, look);
-                    }
-                }
-            }
-        }
-        catch (OperationCanceledException)
-        {
-            // A newer question, or the reader, stopped this one.
-        }
-        catch (Exception)
-        {
-            // The whole analysis meets the same trouble and tells of it.
-        }
-    }
-
-    private void Known(int version)
-    {
-        lock (telling)
-        {
-            stood = version;
-        }
-    }
-
-    private void Stood(int version, StandStage stage)
-    {
-        lock (telling)
-        {
-            stood = version;
-            listener.Stood(version, stage);
         }
     }
 
