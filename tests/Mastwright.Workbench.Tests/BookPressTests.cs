@@ -5,6 +5,7 @@ using Mastwright.Report.Documents;
 using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Printing;
 using Microsoft.Extensions.Logging.Abstractions;
+using static Mastwright.Workbench.Tests.Waiting;
 
 namespace Mastwright.Workbench.Tests;
 
@@ -93,15 +94,5 @@ public sealed class BookPressTests
     {
         var reading = DesignReader.Read(text, "design", CatalogueNames.Of);
         return new Sheet { Version = 1, Text = text, Reading = reading, Fingerprint = Fingerprint.Of(reading.Station!) };
-    }
-
-    private static async Task Until(Func<bool> reached)
-    {
-        for (var i = 0; i < 2000 && !reached(); i++)
-        {
-            await Task.Delay(10);
-        }
-
-        Assert.True(reached());
     }
 }

@@ -5,6 +5,7 @@ using Mastwright.Model.Design;
 using Mastwright.Tests.Shared;
 using Mastwright.Workbench.Desks;
 using Microsoft.Extensions.Logging.Abstractions;
+using static Mastwright.Workbench.Tests.Waiting;
 
 namespace Mastwright.Workbench.Tests;
 
@@ -219,16 +220,6 @@ public sealed class DeskTests : IDisposable
     }
 
     private Desk Open(string? file, IStationSolver solver) => new(new DeskOptions(file, Sample, folder, Path.Combine(folder, "spare")), solver, NullLogger<Desk>.Instance);
-
-    private static async Task Until(Func<bool> reached, int seconds = 20)
-    {
-        for (var i = 0; i < seconds * 100 && !reached(); i++)
-        {
-            await Task.Delay(10);
-        }
-
-        Assert.True(reached());
-    }
 
     /// <summary>Answers when it is let, with a result that holds nothing but the station.</summary>
     private sealed class HeldSolver : IStationSolver

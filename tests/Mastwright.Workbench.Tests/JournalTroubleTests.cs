@@ -5,6 +5,7 @@ using Mastwright.Tests.Shared;
 using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Keeping;
 using Microsoft.Extensions.Logging.Abstractions;
+using static Mastwright.Workbench.Tests.Waiting;
 
 namespace Mastwright.Workbench.Tests;
 
@@ -151,14 +152,4 @@ public sealed class JournalTroubleTests : IDisposable
     }
 
     private static NoteEntry Note(string text) => new(Guid.NewGuid(), JournalDesk.Clock(), "", "me", text, Weather.NotNoted);
-
-    private static async Task Until(Func<bool> reached)
-    {
-        for (var i = 0; i < 2000 && !reached(); i++)
-        {
-            await Task.Delay(10, Stop);
-        }
-
-        Assert.True(reached());
-    }
 }

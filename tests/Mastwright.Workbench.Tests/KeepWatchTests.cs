@@ -28,24 +28,14 @@ public sealed class KeepWatchTests : IDisposable
         watch.Changed += () => Interlocked.Increment(ref told);
 
         journal.Keep(new NoteEntry(Guid.NewGuid(), JournalDesk.Clock(), "T", "me", "put up today", Weather.NotNoted));
-        await Becomes(watch, Verdict.Pass);
+        await Waiting.Until(() => watch.Worst?.Verdict == Verdict.Pass);
         Assert.True(told > 0);
 
         // A tension far off its table is found in the background.
         journal.Keep(new TensionEntry(Guid.NewGuid(), JournalDesk.Clock(), "T", "me", "", new Weather(288.15), "1/back", 20, null, "gauge", "20 N"));
-        await Becomes(watch, Verdict.Fail);
+        await Waiting.Until(() => watch.Worst?.Verdict == Verdict.Fail);
         var check = watch.Worst!;
         Assert.StartsWith("keep.drift[", check.Id, StringComparison.Ordinal);
         Assert.NotNull(check.Caution);
-    }
-
-    private static async Task Becomes(KeepWatch watch, Verdict verdict)
-    {
-        for (var i = 0; i < 2000 && watch.Worst?.Verdict != verdict; i++)
-        {
-            await Task.Delay(10, TestContext.Current.CancellationToken);
-        }
-
-        Assert.Equal(verdict, watch.Worst?.Verdict);
     }
 }

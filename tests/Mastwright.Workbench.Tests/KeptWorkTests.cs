@@ -5,6 +5,7 @@ using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Keeping;
 using Mastwright.Workbench.Work;
 using Microsoft.Extensions.Logging.Abstractions;
+using static Mastwright.Workbench.Tests.Waiting;
 
 namespace Mastwright.Workbench.Tests;
 
@@ -247,15 +248,5 @@ public sealed class KeptWorkTests : IDisposable
         }
 
         return new(Options(file, saveFolder ?? folder), new QuickSolver(), NullLogger<Desk>.Instance);
-    }
-
-    private static async Task Until(Func<bool> reached)
-    {
-        for (var i = 0; i < 2000 && !reached(); i++)
-        {
-            await Task.Delay(10, Stop);
-        }
-
-        Assert.True(reached());
     }
 }

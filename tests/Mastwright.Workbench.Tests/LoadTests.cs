@@ -2,6 +2,7 @@ using System.Globalization;
 using Mastwright.Workbench.Desks;
 using Mastwright.Workbench.Keeping;
 using Microsoft.Extensions.Logging.Abstractions;
+using static Mastwright.Workbench.Tests.Waiting;
 
 namespace Mastwright.Workbench.Tests;
 
@@ -97,14 +98,4 @@ public sealed class LoadTests : IDisposable
     }
 
     private Desk Open() => new(new DeskOptions(null, Keeping.OneBand, folder, folder), new QuickSolver(), NullLogger<Desk>.Instance);
-
-    private static async Task Until(Func<bool> reached)
-    {
-        for (var i = 0; i < 2000 && !reached(); i++)
-        {
-            await Task.Delay(10);
-        }
-
-        Assert.True(reached());
-    }
 }

@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using static Mastwright.Workbench.Tests.Waiting;
 
 namespace Mastwright.Workbench.Tests;
 
@@ -122,15 +123,5 @@ public sealed class NeverLostTests(Keeping keeping)
         await page.Locator(".cm-content").ClickAsync();
         await page.Keyboard.PressAsync("Control+Home");
         await page.Keyboard.TypeAsync(words + "\n");
-    }
-
-    private static async Task Until(Func<bool> reached)
-    {
-        for (var i = 0; i < 2000 && !reached(); i++)
-        {
-            await Task.Delay(10);
-        }
-
-        Assert.True(reached());
     }
 }

@@ -1,6 +1,7 @@
 using Mastwright.Analysis;
 using Mastwright.Workbench.Work;
 using Microsoft.Extensions.Logging.Abstractions;
+using static Mastwright.Workbench.Tests.Waiting;
 
 namespace Mastwright.Workbench.Tests;
 
@@ -79,15 +80,5 @@ public sealed class StudyQueueTests
         await Until(() => queue.Of("b")!.State == JobState.Done);
         Assert.Equal(JobState.Failed, queue.Of("a")!.State);
         Assert.Equal("broken", queue.Of("a")!.Failure!.Value);
-    }
-
-    private static async Task Until(Func<bool> done)
-    {
-        for (var i = 0; i < 3000 && !done(); i++)
-        {
-            await Task.Delay(5, TestContext.Current.CancellationToken);
-        }
-
-        Assert.True(done());
     }
 }

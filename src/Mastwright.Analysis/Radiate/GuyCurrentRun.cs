@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Mastwright.Analysis.Survive;
 using Mastwright.Fields.Solving;
 using Mastwright.Model.Design;
 using Mastwright.Model.Trails;

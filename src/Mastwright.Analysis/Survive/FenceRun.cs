@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Mastwright.Analysis.Radiate;
 using Mastwright.Analysis.Results;
 using Mastwright.Fields.Results;
 using Mastwright.Model.Design;

@@ -9,24 +9,26 @@ namespace Mastwright.Numerics.Approximation;
 /// <param name="MostSamples">Samples after which to give up.</param>
 /// <param name="GridPoints">Points at which the error is watched.</param>
 /// <param name="FirstSamples">Samples to begin with, at least 3; more find what hides in a wide range sooner.</param>
-/// <param name="Confirmations">How many samples in a row must come out as predicted, at least 1; one will do in a range too narrow for anything to hide in.</param>
-public sealed record SweepOptions(double Tolerance = 1e-3, double Floor = 1e-2, int MostSamples = 40, int GridPoints = 401, int FirstSamples = 5, int Confirmations = 2);
+public sealed record SweepOptions(double Tolerance = 1e-3, double Floor = 1e-2, int MostSamples = 40, int GridPoints = 401, int FirstSamples = 5);
 
 /// <summary>A sweep: a few costly samples and a rational fit through them that serves everywhere between.</summary>
 /// <param name="Fit">The fit to all samples.</param>
 /// <param name="Points">Where samples were taken, ascending.</param>
 /// <param name="Samples">The samples there.</param>
 /// <param name="ErrorEstimate">Largest estimated error on the grid, measured as the tolerance is.</param>
-/// <param name="Converged">Whether the estimate met the tolerance and the last samples, predicted before they were taken, confirmed it.</param>
+/// <param name="Converged">Whether the estimate met the tolerance and the last two samples, predicted before they were taken, confirmed it.</param>
 public sealed record SweepResult(
     RationalFit Fit, ImmutableArray<double> Points, ImmutableArray<Complex[]> Samples, double ErrorEstimate, bool Converged);
 
 /// <summary>
 /// Samples costly functions of one real variable where the rational fit to all samples and the fit before the newest one
-/// differ most, until they agree and the newest samples (two unless told otherwise, the last of two in the widest gap) came out as predicted.
+/// differ most, until they agree and the two newest samples, the last of them in the widest gap, came out as predicted.
 /// </summary>
 public static class AdaptiveSweep
 {
+    // Measured on wires with loads of quality 200 that resonate somewhere in a band 3 % wide: one confirmation missed 1 of 84 by 1.4 %, two missed none of
+    // 246. A fainter or sharper one may still hide.
+    private const int Confirmations = 2;
     private const double Beside = 1e-7;
 
     /// <summary>Runs a sweep.</summary>
@@ -81,7 +83,7 @@ public static class AdaptiveSweep
             }
 
             confirmed = error <= options.Tolerance && predicted <= options.Tolerance ? confirmed + 1 : 0;
-            var met = confirmed >= Math.Max(1, options.Confirmations);
+            var met = confirmed >= Confirmations;
             if (met || taken.Count >= options.MostSamples || double.IsNaN(worst))
                 return new(best, [.. taken.Keys], [.. taken.Values], error, met);
             cancellation.ThrowIfCancellationRequested();

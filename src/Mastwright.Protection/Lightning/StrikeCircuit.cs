@@ -28,6 +28,7 @@ internal static class StrikeCircuit
     internal const double LineDamping = 8; // a line in a box does not radiate: damped just enough for its sections not to ring
     private const double ArresterLeadH = 50e-9; // some 5 cm of lead
     private const double ArresterOhm = 0.05; // a gas arrester that burns
+
     /// <summary>Surge impedance of an upright cylinder: 60 (ln(2√2·h/r) − 1) (Sargent and Darveniza 1969, from memory).</summary>
     public static Trail MastSurgeImpedance(StruckMast mast) =>
         Trail.Computed("surge impedance of the mast", "Zm", 60 * (Math.Log(2 * Math.Sqrt(2) * mast.HeightM / mast.RadiusM) - 1), QuantityKind.Resistance,

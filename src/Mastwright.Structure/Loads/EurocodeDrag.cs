@@ -7,8 +7,6 @@ namespace Mastwright.Structure.Loads;
 /// </summary>
 internal static class EurocodeDrag
 {
-    private const double AirDensityKgPerM3 = 1.25;
-
     private static readonly Source Tubes = Source.FromMemory("EN 1991-1-4, section 7.9 and fig. 7.28", "2005");
     private static readonly Source Lattices = Source.FromMemory("EN 1993-3-1, annex B.2.1", "2006");
 
@@ -16,7 +14,7 @@ internal static class EurocodeDrag
     {
         var b = Trail.Given("diameter", "b", tube.DiameterM, QuantityKind.FineLength, InputSource.Design);
         var k = Trail.Given("surface roughness", "k", tube.RoughnessM, QuantityKind.FineLength, InputSource.Design);
-        var v = Trail.Computed("peak wind velocity", "v", Math.Sqrt(2 * pressure.Value / AirDensityKgPerM3), QuantityKind.Speed, "v = √(2·qp/1.25)", Tubes, pressure);
+        var v = Trail.Computed("peak wind velocity", "v", Math.Sqrt(2 * pressure.Value / Air.DensityKgPerM3), QuantityKind.Speed, "v = √(2·qp/1.25)", Tubes, pressure);
         var re = Trail.Computed("Reynolds number", "Re", tube.DiameterM * v.Value / Air.KinematicViscosityM2PerS, QuantityKind.Ratio, "Re = b·v/15e-6", Tubes, b, v);
         return Trail.Computed(
             "force coefficient of the tube", "cf", TubeCoefficient(re.Value, tube.RoughnessM / tube.DiameterM), QuantityKind.Ratio,

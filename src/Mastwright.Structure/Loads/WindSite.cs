@@ -59,7 +59,7 @@ public sealed record WindSite(double SpeedMps, string Exposure)
     public Trail? GustTrail { get; init; }
 
     /// <summary>Air density for EN 1991-1-4, kg/m³; its recommended value by default.</summary>
-    public double AirDensityKgPerM3 { get; init; } = 1.25;
+    public double AirDensityKgPerM3 { get; init; } = Air.DensityKgPerM3;
 
     /// <summary>Velocity pressure stated outright, Pa; read only by the method <c>"stated pressure"</c>.</summary>
     public double? StatedPressurePa { get; init; }

@@ -15,9 +15,6 @@ public static class WindExcitation
     /// <summary>Strouhal number of a round wire in the classic subcritical range.</summary>
     public const double StrouhalWire = 0.20;
 
-    /// <summary>Air density of EN 1991-1-4.</summary>
-    public const double AirDensityKgPerM3 = 1.25;
-
     private static readonly Source AnnexE = new("EN 1991-1-4 annex E", SourceKind.FromMemory, "2005");
     private static readonly Source Given = new("given", SourceKind.Design);
 
@@ -39,9 +36,9 @@ public static class WindExcitation
     /// <param name="logDecrement">Logarithmic decrement of the structure's own damping; welded or flanged steel tubes about 0.012, bolted lattices about 0.03, strand about 0.02.</param>
     /// <param name="diameterM">Diameter across the wind.</param>
     public static Trail Scruton(double massKgPerM, double logDecrement, double diameterM) => Trail.Computed(
-        "Scruton number", "Sc", 2 * logDecrement * massKgPerM / (AirDensityKgPerM3 * diameterM * diameterM), QuantityKind.Ratio, "Sc = 2·δ·m/(ρ·d²)", AnnexE,
+        "Scruton number", "Sc", 2 * logDecrement * massKgPerM / (Air.DensityKgPerM3 * diameterM * diameterM), QuantityKind.Ratio, "Sc = 2·δ·m/(ρ·d²)", AnnexE,
         Trail.Given("logarithmic decrement", "δ", logDecrement, QuantityKind.Ratio, Given), Trail.Given("equivalent mass per metre", "m", massKgPerM, QuantityKind.LinearMass, Given),
-        Trail.Given("air density", "ρ", AirDensityKgPerM3, QuantityKind.Density, AnnexE), Trail.Given("diameter", "d", diameterM, QuantityKind.FineLength, Given));
+        Trail.Given("air density", "ρ", Air.DensityKgPerM3, QuantityKind.Density, AnnexE), Trail.Given("diameter", "d", diameterM, QuantityKind.FineLength, Given));
 
     /// <summary>
     /// Largest movement by vortex shedding, y/d = K·K_W·c_lat/(St²·Sc), with the least favourable mode factor 0.13

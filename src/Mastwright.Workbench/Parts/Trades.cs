@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Mastwright.Analysis.Results;
 using Mastwright.Model.Trails;
 using Mastwright.Workbench.Desks;
+using Mastwright.Workbench.Keeping;
 
 namespace Mastwright.Workbench.Parts;
 
@@ -10,6 +11,12 @@ internal static class Trades
 {
     /// <summary>The worst check of a trade; null when it has none.</summary>
     public static Check? Worst(Sheet sheet, Trade trade) => Sorted(sheet.Checks.Where(c => c.Trade == trade)).FirstOrDefault();
+
+    /// <summary>The worst check of any trade, the upkeep of the station among them; null when it has none.</summary>
+    public static Check? Worst(Sheet sheet, KeepWatch upkeep, Trade trade) => trade == Trade.Keep ? upkeep.Worst : Worst(sheet, trade);
+
+    /// <summary>State of the figures of any trade, the upkeep of the station among them.</summary>
+    public static Freshness StateOf(Sheet sheet, KeepWatch upkeep, Trade trade) => trade == Trade.Keep ? upkeep.State : sheet.StateOf(trade);
 
     /// <summary>The checks of a trade by kind: the worst of each kind with all of its kind behind it, worst first.</summary>
     public static ImmutableArray<(Check Worst, ImmutableArray<Check> All)> Kinds(Sheet sheet, params ReadOnlySpan<Trade> trades)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Mastwright.Analysis.Radiate;
 using Mastwright.Fields.Results;
 using Mastwright.Fields.Solving;
 using Mastwright.Fields.Wires;
@@ -7,7 +6,7 @@ using Mastwright.Model.Design;
 using Mastwright.Model.Trails;
 using Mastwright.Numerics;
 
-namespace Mastwright.Analysis.Survive;
+namespace Mastwright.Analysis.Radiate;
 
 /// <summary>
 /// The currents of the whole station while one mast transmits, over the earth the verdict rests on: the real soil where the file asks for it, else a perfect
