@@ -66,7 +66,7 @@ public sealed class FeedCommandTests : IDisposable
         await File.WriteAllTextAsync(path, (await File.ReadAllTextAsync(Repository.File("examples", "pair-80m.yaml"), TestContext.Current.CancellationToken)).Replace("count: 60, length: 20 m", "count: 4, length: 8 m"), TestContext.Current.CancellationToken);
         var run = await Cli.Start("group-feed", path);
         Assert.True(run.ExitCode == 0, run.Errors + run.Output);
-        string[] wanted = ["quadrature hybrid", "current forcing", "Lines to cut", "Switch positions on one box", "Error of phase"];
+        string[] wanted = ["quadrature hybrid", "current forcing", "Lines to cut", "Lines against their working voltages", "Switch positions on one box", "Error of phase"];
         Assert.All(wanted, w => Assert.Contains(w, run.Output));
         Assert.DoesNotContain("NaN", run.Output);
     }

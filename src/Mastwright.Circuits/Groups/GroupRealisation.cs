@@ -22,9 +22,6 @@ public sealed record GroupRealisation(GroupFeed Feed, ImmutableArray<WoundCoil> 
     /// <summary>Lengths of line against their working voltages.</summary>
     public ImmutableArray<Check> Lines { get; private init; } = [];
 
-    /// <summary>Capacitors and lengths of line against their ratings.</summary>
-    public IEnumerable<Check> Checks => Capacitors.SelectMany(c => c.Bank.Checks.Select(k => k with { Id = $"{k.Id}[{c.Section}]" })).Concat(Lines);
-
     /// <summary>Winds and buys the parts of a feed. The coupled coils of a hybrid stay as designed: they are a twisted pair on a ring.</summary>
     /// <param name="ideal">The feed as designed.</param>
     /// <param name="workshop">Room and stock.</param>

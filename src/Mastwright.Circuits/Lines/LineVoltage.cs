@@ -20,7 +20,7 @@ internal static class LineVoltage
             return null;
         var volts = Trail.Given("highest peak voltage along the line", "Vp", state.PeakVoltage.Value, QuantityKind.PeakVoltage, new Source("the network's solution", SourceKind.Derived));
         var crest = Trail.Computed("highest peak voltage along the line with modulation", "Vm", peakFactor * state.PeakVoltage.Value, QuantityKind.PeakVoltage, "Vm = m·Vp", Page, volts, CrestFactor.Of(peakFactor));
-        return Model.Trails.Check.AtMost($"feed.line.voltage[{name}]", Trade.Feed, $"{type.Name}: voltage along it", crest,
+        return Model.Trails.Check.AtMost($"feed.line.voltage[{name}]", Trade.Feed, $"{name}, {type.Name}: voltage along it", crest,
             Trail.Given("peak rating", "Vr", rating.Value, QuantityKind.PeakVoltage, new Source(type.Name, SourceKind.MakerData)),
             FormattableString.Invariant($"{frequencyHz / 1e6:0.###} MHz, full power"), "Take another network, or a heavier line.", "High voltage: switch off, ground and wait before touching.");
     }

@@ -66,9 +66,9 @@ public static class GroupFeedStudy
             }
 
             NetworkParts.Write(document, offer.Real.Coils, offer.Real.Capacitors);
-            if (i == 0 && offer.Real.Checks.Any())
+            if (i == 0 && !offer.Real.Lines.IsEmpty)
             {
-                document.Checks("Capacitors and lines against their ratings", offer.Real.Checks);
+                document.Checks("Lines against their working voltages", offer.Real.Lines);
             }
 
             document.Findings(offer.Real.Findings.Where(f => f.Severity != Severity.Error || !offer.Real.IsComplete).Select(f => i == 0 ? f : f with { Severity = f.Severity == Severity.Error ? Severity.Warning : f.Severity }));
